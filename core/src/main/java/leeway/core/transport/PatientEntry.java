@@ -1,0 +1,42 @@
+package leeway.core.transport;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The patient as the file says; absent values are absent, what follows from them is worked out in {@code leeway.core.body}.
+ *
+ * @param ageYears              an adult's may be absent
+ * @param lungs                 overrides of the illness sheet
+ * @param deadSpaceMl           all of it as measured: airways, tube, filter, alveolar
+ * @param airwayDepthCm         how far the tube lies in
+ */
+public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears,
+                           OptionalDouble airwayDepthCm, Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel,
+                           OptionalDouble haemoglobinGPerL, Optional<String> position, boolean paralysed, boolean chestDrain,
+                           OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas) {
+    /** As the formulas of lung volume and body weight know it. */
+    public enum Sex { FEMALE, MALE }
+
+    /** What fills the tube's cuff. */
+    public enum Cuff { AIR, SALINE, NONE }
+
+    /** Own effort to breathe. */
+    public enum Effort { NONE, WEAK, NORMAL, STRONG }
+
+    /**
+     * Overrides of lung values.
+     *
+     * @param resistanceCmH2OSPerL  of lungs and airways, without tube and filter
+     * @param resistanceWithTubeCmH2OSPerL as taken from a ventilator, tube included
+     */
+    public record Lungs(OptionalDouble complianceMlPerCmH2O, OptionalDouble resistanceCmH2OSPerL, OptionalDouble resistanceWithTubeCmH2OSPerL,
+                        Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl) {
+        public static final Lungs NONE = new Lungs(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(),
+                OptionalDouble.empty(), OptionalDouble.empty());
+    }
+
+    /** A blood gas with the settings it was taken under. */
+    public record BloodGas(double ph, double paco2MmHg, OptionalDouble pao2MmHg, double fio2, OptionalDouble tidalVolumeMl, OptionalDouble ratePerMin,
+                           OptionalDouble minuteVolumeLPerMin, OptionalDouble peepCmH2O, double afterMin) { }
+}
