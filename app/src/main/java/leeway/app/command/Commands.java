@@ -1,0 +1,35 @@
+package leeway.app.command;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The table of commands, in the order in which help lists them. */
+final class Commands {
+    private Commands() { }
+
+    /**
+     * A command.
+     *
+     * @param name as typed
+     * @param does a line of help
+     * @param type simple name of its class in this package; a name, so that the table loads none of them
+     */
+    record Row(String name, String does, String type) {
+        /** A new command object of this row; loads its class. */
+        Command make() {
+            try {
+                return Class.forName(Commands.class.getPackageName() + "." + type).asSubclass(Command.class).getDeclaredConstructor().newInstance();
+            } catch (ReflectiveOperationException e) {
+                throw new IllegalStateException("the command %s has no usable class %s".formatted(name, type), e);
+            }
+        }
+    }
+
+    /** One line adds a command. */
+    static final List<Row> ALL = List.of(
+    );
+
+    static Optional<Row> find(List<Row> table, String name) { return table.stream().filter(r -> r.name.equals(name)).findFirst(); }
+
+    static List<String> names(List<Row> table) { return table.stream().map(Row::name).toList(); }
+}
