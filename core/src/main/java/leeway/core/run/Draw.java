@@ -16,10 +16,20 @@ public record Draw(long seed, long draw) {
 
     /** In the open interval (0, 1). */
     public double uniform(String name) {
-        if (draw == 0) return 0.5;
+        return uniform(seed, draw, key(name));
+    }
+
+    /** The hash of a name, for {@link #uniform(long, long, long)} where the same name is drawn many times. */
+    public static long key(String name) {
         long h = 0xcbf29ce484222325L;
         for (int i = 0; i < name.length(); i++) h = (h ^ name.charAt(i)) * 0x100000001b3L;
-        long bits = mix(h ^ mix(draw * 0x9e3779b97f4a7c15L + mix(seed)));
+        return h;
+    }
+
+    /** The same as {@code new Draw(seed, draw).uniform(name)} for the {@link #key} of the name. */
+    public static double uniform(long seed, long draw, long key) {
+        if (draw == 0) return 0.5;
+        long bits = mix(key ^ mix(draw * 0x9e3779b97f4a7c15L + mix(seed)));
         return ((bits >>> 12) + 0.5) * 0x1.0p-52;
     }
 

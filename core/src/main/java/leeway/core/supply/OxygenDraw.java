@@ -1,0 +1,136 @@
+package leeway.core.supply;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import leeway.core.kit.Ventilator;
+import leeway.core.transport.Store;
+
+/**
+ * The oxygen that a ventilator takes from a store, L/min of free gas, and the FiO2 that comes of it.
+ * <p>Mass balance of the mixture: Q = V (F − 0.21)/(F<sub>source</sub> − 0.21), V everything that leaves as mixed gas (breaths,
+ * leak, bias flow), plus drive gas and the loss of the mixing valve, which are pure oxygen. A flowmeter gives its setting,
+ * used or not. Leaves out: the rise of an entrained FiO2 with back pressure, the error of the delivered FiO2 (in the sheet
+ * as a band), and the nitrogen and argon in medical oxygen.
+ *
+ * @param oxygenLPerMin from the store, free gas
+ * @param fio2          what the patient gets
+ * @param mixedLPerMin  all mixed gas, free
+ * @param driveLPerMin  oxygen that never reaches the patient, free
+ * @param working       how it was worked out, a line each
+ */
+public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin, double driveLPerMin, List<String> working) {
+    /** Oxygen in air, as blenders and the trade's tables reckon: 0.21 (dry air has 0.2095). */
+    public static final double AIR = 0.21;
+    /** Oxygen in a concentrator's gas: 93 ± 3 %, pharmacopoeia 'oxygen 93', from memory. */
+    public static final double CONCENTRATOR = 0.93;
+    /** Oxygen to a hand bag with reservoir, L/min: common practice, no source. */
+    public static final double HAND_BAG_L_PER_MIN = 15;
+    /** Water vapour at 37 °C, hPa. */
+    private static final double VAPOUR_37_HPA = 62.8;
+    /** Water vapour at 22 °C, hPa: Magnus, rounded; for volumes on an ATPS basis at an assumed 22 °C. */
+    private static final double VAPOUR_22_HPA = 26.4;
+    private static final double STANDARD_HPA = 1013.25;
+    private static final double FREE_K = 288.15;
+
+    public OxygenDraw { working = List.copyOf(working); }
+
+    /** From a cylinder, wall or liquid store at the inlet that the store's line of the file names. */
+    public static OxygenDraw of(Ventilator ventilator, LegNeed need, Store store) {
+        if (store.type() == Store.Type.CONCENTRATOR) {
+            return byFlow(ventilator, need, store.flowLPerMin().orElse(0), CONCENTRATOR, "the concentrator gives");
+        }
+        if (!store.inlet().highPressure()) {
+            return byFlow(ventilator, need, store.inlet().flowmeterLPerMin().orElse(HAND_BAG_L_PER_MIN), 1, "the flowmeter is set to");
+        }
+        return of(ventilator, need);
+    }
+
+    /** At the device's high pressure inlet; a hand bag takes what its sheet names. */
+    public static OxygenDraw of(Ventilator ventilator, LegNeed need) {
+        Ventilator.Gas gas = ventilator.gas();
+        if (ventilator.drive() == Ventilator.Drive.HAND) return byFlow(ventilator, need, handBagLPerMin(ventilator), 1, "the bag's reservoir is fed with");
+        List<String> working = new ArrayList<>();
+        double mixed = mixedLPerMin(gas, need, working);
+        double fio2 = deliveredFio2(ventilator, need.fio2(), working);
+        double drive = gas.driveLPerMin() + gas.driveShare() * mixed + gas.purgeLPerMin();
+        double blended = blendedLPerMin(mixed, fio2, 1);
+        working.add(say("oxygen in the mixture: %.3f × (%.3f − 0.21)/(1 − 0.21) = %.3f L/min", mixed, fio2, blended));
+        if (drive > 0) working.add(say("drive gas and loss of the mixing valve: %.3f L/min of oxygen that never reaches the patient", drive));
+        return new OxygenDraw(blended + drive, fio2, mixed, drive, working);
+    }
+
+    /** The law of the mixture: oxygen of this purity in so much gas of this fraction, L/min; 0 where air is enough. */
+    public static double blendedLPerMin(double mixedLPerMin, double fio2, double source) {
+        if (!(source > AIR)) throw new IllegalArgumentException("a source with %s of oxygen enriches nothing".formatted(source));
+        return mixedLPerMin * Math.max(0, Math.min(fio2, source) - AIR) / (source - AIR);
+    }
+
+    /** Parts of air to one part of the source. */
+    public static double airToOxygen(double fio2, double source) {
+        return (source - fio2) / (fio2 - AIR);
+    }
+
+    /** FiO2 where a constant flow of oxygen runs into all that is breathed; as much as the source has where it is more than is breathed. */
+    public static double fio2ByFlow(double oxygenLPerMin, double mixedLPerMin, double source) {
+        return mixedLPerMin <= oxygenLPerMin ? source : AIR + (source - AIR) * oxygenLPerMin / mixedLPerMin;
+    }
+
+    /** A widespread rule that counts the oxygen of entrained air as if it were drawn: minute volume × FiO2, plus drive gas. Cautious, never the answer. */
+    public static double byRuleLPerMin(double mixedLPerMin, double fio2, double driveLPerMin) {
+        return mixedLPerMin * fio2 + driveLPerMin;
+    }
+
+    /** A volume on one of the trade's bases as free gas: the factor. */
+    public static double freePer(Ventilator.VolumeBasis basis, double ambientHPa) {
+        return switch (basis) {
+            case BTPS -> (ambientHPa - VAPOUR_37_HPA) / STANDARD_HPA * FREE_K / 310.15;
+            case ATPD -> ambientHPa / STANDARD_HPA * FREE_K / 295.15;
+            case ATPS -> (ambientHPa - VAPOUR_22_HPA) / STANDARD_HPA * FREE_K / 295.15;
+            case STPD -> FREE_K / 273.15;
+            case FREE -> 1;
+        };
+    }
+
+    /** What the bag of this sheet is fed with, L/min. */
+    static double handBagLPerMin(Ventilator bag) {
+        return bag.gas().driveLPerMin() > 0 ? bag.gas().driveLPerMin() : HAND_BAG_L_PER_MIN;
+    }
+
+    private static OxygenDraw byFlow(Ventilator ventilator, LegNeed need, double flowLPerMin, double source, String who) {
+        List<String> working = new ArrayList<>();
+        double mixed = mixedLPerMin(ventilator.gas(), need, working);
+        double fio2 = fio2ByFlow(flowLPerMin, mixed, source);
+        working.add(say("%s %.1f L/min, used or not: FiO2 %.3f", who, flowLPerMin, fio2));
+        return new OxygenDraw(flowLPerMin, fio2, mixed, 0, working);
+    }
+
+    private static double mixedLPerMin(Ventilator.Gas gas, LegNeed need, List<String> working) {
+        double ambientHPa = gas.altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? STANDARD_HPA : need.ambientHPa();
+        double factor = freePer(gas.volumeBasis(), ambientHPa);
+        double volume = need.minuteVolumeLPerMin() + need.leakLPerMin();
+        double breathed = volume * factor;
+        working.add(say("breaths and leak: %.2f L/min %s at %.1f hPa × %.4f = %.3f L/min of free gas", volume,
+                gas.volumeBasis() == Ventilator.VolumeBasis.FREE ? "free" : gas.volumeBasis().name(), ambientHPa, factor, breathed));
+        if (need.biasFlowLPerMin() > 0) working.add(say("bias flow: %.2f L/min more", need.biasFlowLPerMin()));
+        return breathed + need.biasFlowLPerMin();
+    }
+
+    /** What the device makes of the wish: a mixture by entrainment has a least FiO2, without a blender only that and pure oxygen. */
+    static double deliveredFio2(Ventilator ventilator, double wish, List<String> working) {
+        Ventilator.Gas gas = ventilator.gas();
+        if (ventilator.drive() != Ventilator.Drive.PNEUMATIC) return Math.max(AIR, wish);
+        if (gas.entrainedFio2().isEmpty()) {
+            if (wish < 1) working.add("this device gives pure oxygen only");
+            return 1;
+        }
+        double mixture = gas.entrainedFio2().getAsDouble();
+        double gives = gas.blender() ? Math.max(mixture, wish) : wish <= mixture + 1e-9 ? mixture : 1;
+        if (Math.abs(gives - wish) > 1e-9) working.add(say("it has no FiO2 of %.2f; it gives %.2f", wish, gives));
+        return gives;
+    }
+
+    private static String say(String text, Object... values) {
+        return String.format(Locale.ROOT, text, values);
+    }
+}

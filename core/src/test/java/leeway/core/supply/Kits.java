@@ -1,0 +1,54 @@
+package leeway.core.supply;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.kit.Settings;
+import leeway.core.kit.Ventilator;
+import leeway.core.transport.Store;
+
+/** Ventilators, stores and needs for the tests of this room. */
+final class Kits {
+    static final Store.Gauge EXACT = new Store.Gauge(0, 315, 0);
+    static final Store.Gauge USUAL = new Store.Gauge(2.5, 315, 5);
+    static final Store.Inlet HIGH = new Store.Inlet(true, OptionalDouble.empty());
+
+    static Ventilator turbine(Ventilator.VolumeBasis basis) {
+        return ventilator("turbine", Ventilator.Drive.TURBINE, gas(OptionalDouble.empty(), false, 0, false, basis));
+    }
+
+    static Ventilator pneumatic(Ventilator.VolumeBasis basis, double mixture, boolean blender, double driveLPerMin) {
+        return ventilator("pneumatic", Ventilator.Drive.PNEUMATIC, gas(OptionalDouble.of(mixture), blender, driveLPerMin, true, basis));
+    }
+
+    static Ventilator.Gas gas(OptionalDouble mixture, boolean blender, double driveLPerMin, boolean stops, Ventilator.VolumeBasis basis) {
+        return new Ventilator.Gas(List.of(Ventilator.Inlet.HIGH_PRESSURE, Ventilator.Inlet.FLOWMETER), mixture, blender, driveLPerMin, 0, 0, 0, 0, 2.7, 6,
+                stops, basis, Ventilator.Altitude.COMPENSATED, 0.05);
+    }
+
+    static Ventilator ventilator(String name, Ventilator.Drive drive, Ventilator.Gas gas) {
+        return ventilator(name, drive, gas, Optional.of(new Ventilator.Load(5, 3, 5, 0.1, 4, 1, 60)));
+    }
+
+    static Ventilator ventilator(String name, Ventilator.Drive drive, Ventilator.Gas gas, Optional<Ventilator.Load> load) {
+        return new Ventilator(name, drive, List.of(), Map.of(), Settings.NONE, Map.of(), 120, 60, 0.02, 3, true, true, false, gas, load,
+                Optional.empty(), List.of(), List.of(), OptionalDouble.empty(), 5, "invented");
+    }
+
+    static LegNeed need(double minuteVolumeLPerMin, double fio2) {
+        return new LegNeed(minuteVolumeLPerMin, 0, 0, 15, fio2, 22, 5, 1013.25);
+    }
+
+    static Store cylinder(String name, double waterL, double bar, double cel, int count, double residual, Store.Gauge gauge) {
+        return new Store(name, Store.Type.CYLINDER, Optional.of(waterL + " L"), OptionalDouble.of(waterL), OptionalDouble.of(bar), OptionalDouble.of(cel),
+                OptionalDouble.empty(), OptionalDouble.empty(), count, residual, gauge, OptionalDouble.empty(), HIGH);
+    }
+
+    static Store wall(String name) {
+        return new Store(name, Store.Type.WALL, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+                OptionalDouble.empty(), OptionalDouble.empty(), 1, 0, EXACT, OptionalDouble.empty(), HIGH);
+    }
+
+    private Kits() { }
+}
