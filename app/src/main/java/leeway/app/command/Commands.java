@@ -27,6 +27,7 @@ final class Commands {
 
     /** One line adds a command. */
     static final List<Row> ALL = List.of(
+            new Row("serve", "opens the workbench for a browser", "ServeCommand")
     );
 
     static Optional<Row> find(List<Row> table, String name) { return table.stream().filter(r -> r.name.equals(name)).findFirst(); }

@@ -1,0 +1,128 @@
+package leeway.app.web;
+
+import io.javalin.Javalin;
+import io.javalin.compression.CompressionStrategy;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import java.time.Duration;
+import java.util.Optional;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+
+/** The server: routes, limits, and what it says where something goes wrong. */
+public final class Server implements AutoCloseable {
+    /** Largest body of a request, in bytes; a transport file has a few thousand. */
+    public static final int MAX_BODY_BYTES = 1_000_000;
+    private static final int MAX_HEADER_BYTES = 16 * 1024;
+    private static final int THREADS = 48;
+    private static final int WAITING = 256;
+
+    private final Javalin app;
+    private final Desk desk;
+    private final String host;
+
+    private Server(Javalin app, Desk desk, String host) {
+        this.app = app;
+        this.desk = desk;
+        this.host = host;
+    }
+
+    /**
+     * How it is run.
+     *
+     * @param port      0: any free one
+     * @param passwords who may use it; needed where others can reach it
+     * @param limit     longest time for an answer
+     */
+    public record Options(String host, int port, Optional<Passwords> passwords, Duration limit) {
+        /** For this machine only, on any free port. */
+        public static Options local() { return new Options("127.0.0.1", 0, Optional.empty(), Duration.ofSeconds(20)); }
+    }
+
+    /** Whether only this machine can reach a server on that host. */
+    public static boolean loopback(String host) throws UnknownHostException { return InetAddress.getByName(host).isLoopbackAddress(); }
+
+    public static Server start(Options options) throws UnknownHostException {
+        boolean loopback = loopback(options.host());
+        if (!loopback && options.passwords().isEmpty()) throw new IllegalArgumentException("a host that others can reach needs passwords");
+        Desk desk = new Desk(Runtime.getRuntime().availableProcessors(), WAITING, options.limit());
+        Site site = new Site(new Gate(loopback, options.passwords()), desk);
+        Javalin app = Javalin.create(c -> configure(c, options, site));
+        app.start();
+        return new Server(app, desk, options.host());
+    }
+
+    public int port() { return app.port(); }
+
+    /** What to type into a browser. */
+    public String address() { return "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port() + "/"; }
+
+    @Override public void close() {
+        app.stop();
+        desk.close();
+    }
+
+    private static void configure(JavalinConfig c, Options options, Site site) {
+        c.startup.showJavalinBanner = false;
+        c.startup.showOldJavalinVersionWarning = false;
+        c.startup.startupWatcherEnabled = false;
+        c.jetty.host = options.host();
+        c.jetty.port = options.port();
+        c.jetty.threadPool = new QueuedThreadPool(THREADS, 4, 60_000);
+        c.jetty.modifyHttpConfiguration(h -> {
+            h.setSendServerVersion(false);
+            h.setRequestHeaderSize(MAX_HEADER_BYTES);
+            h.setResponseHeaderSize(MAX_HEADER_BYTES);
+            h.setSendDateHeader(true);
+        });
+        c.jetty.multipartConfig.maxFileSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
+        c.jetty.multipartConfig.maxTotalRequestSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
+        c.jetty.multipartConfig.maxInMemoryFileSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
+        c.http.maxRequestSize = MAX_BODY_BYTES;
+        c.http.defaultContentType = "text/html; charset=utf-8";
+        c.http.compressionStrategy = CompressionStrategy.GZIP;
+        c.http.prefer405over404 = true;
+        site.gate().stand(c.routes);
+        site.routes(c.routes);
+        errors(c.routes, site);
+    }
+
+    private static void errors(RoutesConfig routes, Site site) {
+        routes.exception(Refused.class, (e, ctx) -> site.error(ctx, e.status(), w -> e.in(w)));
+        routes.exception(Desk.TooLong.class, (e, ctx) -> site.error(ctx, 503, w -> w.say("error.slow", Long.toString(e.limitS()))));
+        routes.exception(Desk.TooMany.class, (e, ctx) -> {
+            ctx.header("Retry-After", "5");
+            site.error(ctx, 503, w -> w.say("error.busy"));
+        });
+        routes.exception(HttpResponseException.class, (e, ctx) -> site.error(ctx, e.getStatus(), w -> said(w, e.getStatus())));
+        routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e, site));
+        routes.error(404, ctx -> {
+            if (ctx.attribute(Site.ANSWERED) == null) site.error(ctx, 404, w -> w.say("error.404"));
+        });
+        routes.error(405, ctx -> {
+            if (ctx.attribute(Site.ANSWERED) == null) site.error(ctx, 405, w -> w.say("error.405"));
+        });
+    }
+
+    static String said(Words words, int status) {
+        String key = "error." + status;
+        return words.has(key) ? words.say(key) : words.say("error.form");
+    }
+
+    /** What a client sent badly comes up as many kinds of exception; only what is left is a fault of ours. */
+    private static void unexpected(Context ctx, Exception e, Site site) {
+        for (Throwable t = e; t != null; t = t.getCause()) {
+            String kind = t.getClass().getName();
+            if (kind.equals("org.eclipse.jetty.http.BadMessageException") || kind.endsWith("Utf8IllegalArgumentException") || kind.endsWith("CharacterCodingException")) {
+                site.error(ctx, 400, w -> w.say("error.form"));
+                return;
+            }
+        }
+        System.err.println("leeway: a fault of ours while answering " + ctx.method() + " " + ctx.path() + ": " + e.getClass().getSimpleName());
+        for (StackTraceElement at : e.getStackTrace()) System.err.println("  at " + at);
+        site.error(ctx, 500, w -> w.say("error.500"));
+    }
+}

@@ -1,0 +1,70 @@
+package leeway.app.web;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.text.MessageFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Properties;
+import java.util.TreeMap;
+
+/**
+ * The words of the pages in one language. Names of sheets, faults and keys stand in the transport file in English and are
+ * shown as they stand there, with the language's own word beside them where the bundle has one.
+ */
+public final class Words {
+    private static final Map<String, Words> ALL = Map.of("en", new Words("en"), "de", new Words("de"));
+    /** In the order in which a page offers them. */
+    public static final List<String> LANGUAGES = List.of("en", "de");
+    private final String language;
+    private final Map<String, String> texts = new TreeMap<>();
+
+    private Words(String language) {
+        this.language = language;
+        Properties read = new Properties();
+        try (InputStream in = Words.class.getResourceAsStream("/leeway/web/words_" + language + ".properties")) {
+            if (in == null) throw new IllegalStateException("the program lacks its words in " + language);
+            read.load(new InputStreamReader(in, StandardCharsets.UTF_8));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        read.stringPropertyNames().forEach(k -> texts.put(k, read.getProperty(k)));
+    }
+
+    /** The words of a language; English where we have none. */
+    public static Words in(String language) { return ALL.getOrDefault(language, ALL.get("en")); }
+
+    /** The first of a browser's wishes that we have. */
+    static Words wished(String acceptLanguage) {
+        if (acceptLanguage == null || acceptLanguage.length() > 500) return in("en");
+        try {
+            for (Locale.LanguageRange range : Locale.LanguageRange.parse(acceptLanguage)) {
+                String wish = range.getRange().split("-")[0];
+                if (ALL.containsKey(wish)) return in(wish);
+            }
+        } catch (IllegalArgumentException notALanguage) {
+            return in("en");
+        }
+        return in("en");
+    }
+
+    public String language() { return language; }
+
+    /** A text of ours; numbers are handed in as text, already with the digits they shall have. */
+    public String say(String key, Object... with) {
+        String text = texts.get(key);
+        if (text == null) throw new IllegalArgumentException("no words for " + key);
+        return with.length == 0 ? text : new MessageFormat(text.replace("'", "''"), Locale.ROOT).format(with);
+    }
+
+    /** The language's word for a name of the transport file, such as a fault or a key; the name itself where there is none. */
+    public String name(String kind, String name) { return texts.getOrDefault(kind + "." + name, name); }
+
+    public boolean has(String key) { return texts.containsKey(key); }
+
+    Map<String, String> all() { return texts; }
+}

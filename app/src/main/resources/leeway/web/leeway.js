@@ -1,0 +1,4 @@
+/* Improves the pages; every page works without it. */
+(() => {
+  "use strict";
+})();

@@ -1,0 +1,164 @@
+package leeway.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the server does before any page: headers, names, tokens, passwords, limits. */
+class ServerTest {
+    private static Server server;
+    private final HttpClient client = HttpClient.newHttpClient();
+
+    @BeforeAll
+    static void start() throws IOException { server = Server.start(Server.Options.local()); }
+
+    @AfterAll
+    static void stop() { server.close(); }
+
+    private URI at(String path) { return URI.create(server.address() + path.substring(1)); }
+
+    private HttpResponse<String> get(String path) throws IOException, InterruptedException {
+        return client.send(HttpRequest.newBuilder(at(path)).build(), BodyHandlers.ofString());
+    }
+
+    private HttpResponse<String> post(String path, String type, String body, String... headers) throws IOException, InterruptedException {
+        HttpRequest.Builder request = HttpRequest.newBuilder(at(path)).header("Content-Type", type).POST(BodyPublishers.ofString(body));
+        if (headers.length > 0) request.headers(headers);
+        return client.send(request.build(), BodyHandlers.ofString());
+    }
+
+    /** Sends the bytes as they are; the first line of the answer. */
+    private String raw(String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+            socket.setSoTimeout(5_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            socket.getOutputStream().flush();
+            InputStream in = socket.getInputStream();
+            StringBuilder line = new StringBuilder();
+            for (int c = in.read(); c >= 0 && c != '\r'; c = in.read()) line.append((char) c);
+            return line.toString();
+        }
+    }
+
+    @Test
+    void everyAnswerTellsTheBrowserToTrustNothingButUs() throws Exception {
+        for (String path : new String[] {"/", "/no/such/page", "/health", "/api/no"}) {
+            HttpResponse<String> answer = get(path);
+            assertThat(answer.headers().firstValue("Content-Security-Policy")).as(path).hasValueSatisfying(p -> assertThat(p)
+                    .contains("default-src 'none'", "script-src 'self'", "style-src 'self'", "frame-ancestors 'none'", "base-uri 'none'", "form-action 'self'")
+                    .doesNotContain("unsafe", "data:", "*"));
+            assertThat(answer.headers().firstValue("X-Content-Type-Options")).as(path).contains("nosniff");
+            assertThat(answer.headers().firstValue("Referrer-Policy")).as(path).contains("no-referrer");
+            assertThat(answer.headers().firstValue("X-Frame-Options")).as(path).contains("DENY");
+            assertThat(answer.headers().firstValue("Server")).as(path).isEmpty();
+            assertThat(answer.headers().firstValue("Cache-Control")).as(path).contains("no-store");
+        }
+    }
+
+    @Test
+    void theHealthIsOneLineOfJson() throws Exception {
+        HttpResponse<String> answer = get("/health");
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.headers().firstValue("Content-Type")).contains("application/json;charset=utf-8");
+        assertThat(answer.body()).contains("\"status\": \"ok\"");
+    }
+
+    @Test
+    void assetsAreKeptForGoodAndSentCompressed() throws Exception {
+        String page = get("/no/such/page").body();
+        Matcher style = Pattern.compile("/assets/[0-9a-f]{12}/leeway\\.css").matcher(page);
+        assertThat(style.find()).isTrue();
+        HttpResponse<byte[]> zipped = client.send(HttpRequest.newBuilder(at(style.group())).header("Accept-Encoding", "gzip").build(), BodyHandlers.ofByteArray());
+        assertThat(zipped.headers().firstValue("Content-Encoding")).contains("gzip");
+        assertThat(zipped.headers().firstValue("Cache-Control").orElse("")).contains("immutable");
+        assertThat(new java.util.zip.GZIPInputStream(new java.io.ByteArrayInputStream(zipped.body())).readAllBytes()).isEqualTo(get(style.group()).body().getBytes(StandardCharsets.UTF_8));
+        assertThat(get("/assets/000000000000/leeway.css").statusCode()).isEqualTo(404);
+        assertThat(raw("GET /assets/../../etc/passwd HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n")).contains(" 40");
+    }
+
+    @Test
+    void pagesSpeakTheLanguageOfTheBrowserOrTheOneAskedFor() throws Exception {
+        HttpResponse<String> german = client.send(HttpRequest.newBuilder(at("/none")).header("Accept-Language", "fr, de-AT;q=0.8, en;q=0.5").build(), BodyHandlers.ofString());
+        assertThat(german.body()).contains("<html lang=\"de\">", "Diese Seite gibt es hier nicht");
+        HttpResponse<String> asked = client.send(HttpRequest.newBuilder(at("/none?lang=en")).header("Accept-Language", "de").build(), BodyHandlers.ofString());
+        assertThat(asked.body()).contains("<html lang=\"en\">");
+        assertThat(asked.headers().firstValue("Set-Cookie").orElse("")).contains("lang=en", "SameSite=Lax", "HttpOnly");
+    }
+
+    @Test
+    void aFormWithoutTheTokenOfOurPageIsRefused() throws Exception {
+        HttpResponse<String> bare = post("/", "application/x-www-form-urlencoded", "text=transport");
+        assertThat(bare.statusCode()).isEqualTo(403);
+        HttpResponse<String> invented = post("/", "application/x-www-form-urlencoded", "text=transport&token=a.b", "Cookie", "leeway=012345678901234567890123");
+        assertThat(invented.statusCode()).isEqualTo(403);
+        HttpResponse<String> foreign = post("/api/plan", "text/yaml", "transport: x", "Origin", "http://elsewhere.example");
+        assertThat(foreign.statusCode()).isEqualTo(403);
+    }
+
+    @Test
+    void onlyNamesOfThisMachineAreAnswered() throws Exception {
+        assertThat(raw("GET /health HTTP/1.1\r\nHost: rebound.example\r\nConnection: close\r\n\r\n")).contains(" 421");
+        assertThat(raw("GET /health HTTP/1.1\r\nHost: localhost:" + server.port() + "\r\nConnection: close\r\n\r\n")).contains(" 200");
+    }
+
+    @Test
+    void abodyOverOneMegabyteIsRefusedInOneLine() throws Exception {
+        HttpResponse<String> answer = post("/api/plan", "text/yaml", "x".repeat(Server.MAX_BODY_BYTES + 1));
+        assertThat(answer.statusCode()).isEqualTo(413);
+        assertThat(answer.body()).contains("larger than 1 MB");
+    }
+
+    @Test
+    void aHostThatOthersReachNeedsPasswords() {
+        assertThatThrownBy(() -> Server.start(new Server.Options("0.0.0.0", 0, Optional.empty(), Duration.ofSeconds(5)))).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void withPasswordsNothingButTheHealthIsToldToStrangersAndGuessingIsSlowedDown(@TempDir Path dir) throws Exception {
+        Passwords people = Passwords.read(Files.writeString(dir.resolve("people"), PasswordsTest.LINE));
+        try (Server open = Server.start(new Server.Options("0.0.0.0", 0, Optional.of(people), Duration.ofSeconds(5)))) {
+            URI page = URI.create("http://127.0.0.1:" + open.port() + "/none");
+            HttpResponse<String> stranger = client.send(HttpRequest.newBuilder(page).build(), BodyHandlers.ofString());
+            assertThat(stranger.statusCode()).isEqualTo(401);
+            assertThat(stranger.headers().firstValue("WWW-Authenticate").orElse("")).startsWith("Basic");
+            assertThat(client.send(HttpRequest.newBuilder(page.resolve("/health")).build(), BodyHandlers.ofString()).statusCode()).isEqualTo(200);
+            HttpRequest named = HttpRequest.newBuilder(page).header("Authorization", PasswordsTest.basic("nurse", "a long pass phrase")).build();
+            assertThat(client.send(named, BodyHandlers.ofString()).statusCode()).isEqualTo(404);
+            int last = 0;
+            for (int i = 0; i < 8; i++) {
+                last = client.send(HttpRequest.newBuilder(page).header("Authorization", PasswordsTest.basic("nurse", "guess " + i)).build(), BodyHandlers.ofString()).statusCode();
+            }
+            assertThat(last).isEqualTo(429);
+        }
+    }
+
+    @Test
+    void whatTakesTooLongIsStoppedAndSaid() {
+        try (Desk desk = new Desk(1, 1, Duration.ofMillis(50))) {
+            assertThatThrownBy(() -> desk.answer(() -> {
+                Thread.sleep(10_000);
+                return 1;
+            })).isInstanceOf(Desk.TooLong.class);
+        }
+    }
+}
