@@ -1,0 +1,81 @@
+package leeway.app.report;
+
+import java.util.Locale;
+
+/** One SVG picture as a string: shapes in, a closed element out. Coordinates keep one decimal; texts are escaped. */
+public final class Svg {
+    private final StringBuilder s = new StringBuilder();
+
+    /** A picture that grows with its place, with a sentence that says what it shows. */
+    public Svg(String cssClass, int width, int height, String says) {
+        s.append("<svg class=\"").append(cssClass).append("\" viewBox=\"0 0 ").append(width).append(' ').append(height)
+                .append("\" role=\"img\" aria-label=\"").append(escape(says)).append("\">");
+    }
+
+    /** For HTML and XML alike. */
+    public static String escape(String text) {
+        StringBuilder out = new StringBuilder(text.length() + 16);
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            switch (c) {
+                case '&' -> out.append("&amp;");
+                case '<' -> out.append("&lt;");
+                case '>' -> out.append("&gt;");
+                case '"' -> out.append("&quot;");
+                case '\'' -> out.append("&#39;");
+                default -> out.append(c);
+            }
+        }
+        return out.toString();
+    }
+
+    /** A coordinate. */
+    static String n(double v) {
+        if (!Double.isFinite(v)) throw new IllegalStateException("a picture has no place for " + v);
+        String t = String.format(Locale.ROOT, "%.1f", v);
+        return t.equals("-0.0") ? "0" : t.endsWith(".0") ? t.substring(0, t.length() - 2) : t;
+    }
+
+    public Svg line(String cssClass, double x1, double y1, double x2, double y2) {
+        s.append("<line class=\"").append(cssClass).append("\" x1=\"").append(n(x1)).append("\" y1=\"").append(n(y1)).append("\" x2=\"").append(n(x2))
+                .append("\" y2=\"").append(n(y2)).append("\"/>");
+        return this;
+    }
+
+    public Svg rect(String cssClass, double x, double y, double width, double height) {
+        s.append("<rect class=\"").append(cssClass).append("\" x=\"").append(n(x)).append("\" y=\"").append(n(y)).append("\" width=\"")
+                .append(n(Math.max(0, width))).append("\" height=\"").append(n(Math.max(0, height))).append("\"/>");
+        return this;
+    }
+
+    public Svg polyline(String cssClass, double[] x, double[] y) { return points("polyline", cssClass, x, y); }
+
+    public Svg polygon(String cssClass, double[] x, double[] y) { return points("polygon", cssClass, x, y); }
+
+    private Svg points(String shape, String cssClass, double[] x, double[] y) {
+        s.append('<').append(shape).append(" class=\"").append(cssClass).append("\" points=\"");
+        for (int i = 0; i < x.length; i++) s.append(i == 0 ? "" : " ").append(n(x[i])).append(',').append(n(y[i]));
+        s.append("\"/>");
+        return this;
+    }
+
+    public Svg circle(String cssClass, double x, double y, double radius) {
+        s.append("<circle class=\"").append(cssClass).append("\" cx=\"").append(n(x)).append("\" cy=\"").append(n(y)).append("\" r=\"").append(n(radius)).append("\"/>");
+        return this;
+    }
+
+    /** Where a text is held. */
+    public enum At { START, MIDDLE, END }
+
+    public Svg text(String cssClass, double x, double y, At at, String text) {
+        s.append("<text class=\"").append(cssClass).append("\" x=\"").append(n(x)).append("\" y=\"").append(n(y)).append('"');
+        if (at != At.START) s.append(" text-anchor=\"").append(at == At.MIDDLE ? "middle" : "end").append('"');
+        s.append('>').append(escape(text)).append("</text>");
+        return this;
+    }
+
+    /** How wide a text will be at most, in the sans of the page; on the wide side. */
+    static double width(String text, double fontPx) { return text.length() * fontPx * 0.56; }
+
+    public String done() { return s.append("</svg>").toString(); }
+}
