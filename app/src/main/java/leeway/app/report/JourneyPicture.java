@@ -102,7 +102,7 @@ public final class JourneyPicture {
         return bottom - DEPTH * Math.max(0, Math.min(1, run.full() <= 0 ? 0 : value / run.full()));
     }
 
-    private static void axis(Svg svg, int left, double scale, double endMin, int y, int most) {
+    static void axis(Svg svg, int left, double scale, double endMin, int y, int most) {
         int[] steps = {5, 10, 15, 30, 60, 120, 240, 480, 960};
         int step = steps[steps.length - 1];
         for (int s : steps) {
