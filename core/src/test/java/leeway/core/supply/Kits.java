@@ -6,7 +6,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
+import leeway.core.kit.Policy;
+import leeway.core.transport.Event;
+import leeway.core.transport.Leg;
+import leeway.core.transport.PowerStore;
 import leeway.core.transport.Store;
+import leeway.core.transport.Transport;
 
 /** Ventilators, stores and needs for the tests of this room. */
 final class Kits {
@@ -49,6 +54,34 @@ final class Kits {
         return new Store(name, Store.Type.WALL, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
                 OptionalDouble.empty(), OptionalDouble.empty(), 1, 0, EXACT, OptionalDouble.empty(), HIGH);
     }
+
+    static final Policy POLICY = new Policy("test", 0.01, 0.01, 30, 30, false, Optional.empty(), null, null, "invented");
+
+    static Leg leg(String name, double takes, double worst, String... oxygen) {
+        return new Leg(name, takes, worst, List.of(oxygen), Optional.empty(), 0, false, 0, OptionalDouble.empty(), Optional.empty(), Optional.empty(), 2, false, true, Optional.empty());
+    }
+
+    static Leg on(Leg leg, String power, double temperatureCel) {
+        return new Leg(leg.name(), leg.takesMin(), leg.atWorstMin(), leg.oxygen(), Optional.of(power), leg.altitudeM(), false, 0, OptionalDouble.of(temperatureCel), leg.noise(),
+                leg.diversion(), leg.crew(), leg.waiting(), leg.charging(), Optional.empty());
+    }
+
+    static Leg diverted(Leg leg, double chance, double adds) {
+        return new Leg(leg.name(), leg.takesMin(), leg.atWorstMin(), leg.oxygen(), leg.power(), leg.altitudeM(), false, 0, leg.temperatureCel(), leg.noise(),
+                Optional.of(new Leg.Diversion(chance, adds)), leg.crew(), leg.waiting(), leg.charging(), Optional.empty());
+    }
+
+    static Transport transport(Ventilator v, List<Store> oxygen, List<PowerStore> power, List<Event> events, double correlation, Policy policy, Leg... legs) {
+        return new Transport("test", null, null, null, v, null, null, null, "by illness", Settings.NONE, oxygen, power, List.of(legs), events, List.of(), policy,
+                Map.of(), correlation, Optional.empty(), Optional.empty(), List.of(), List.of(), "");
+    }
+
+    static Transport transport(List<Store> oxygen, Leg... legs) {
+        return transport(turbine(Ventilator.VolumeBasis.FREE), oxygen, List.of(), List.of(), 0, POLICY, legs);
+    }
+
+    /** A need that draws exactly this much of pure oxygen. */
+    static LegNeed pure(double lPerMin) { return need(lPerMin, 1); }
 
     private Kits() { }
 }
