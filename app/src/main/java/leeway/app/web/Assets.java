@@ -17,6 +17,7 @@ import java.util.zip.GZIPOutputStream;
  * holds a digest of its content, so a browser keeps it for good and never keeps an old one.
  */
 final class Assets {
+    private static final String TYPE = "/leeway/app/report/";
     private static final String HERE = "/leeway/web/";
     private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
     private final Map<String, Asset> byAddress = new LinkedHashMap<>();
@@ -26,7 +27,8 @@ final class Assets {
     record Asset(byte[] plain, byte[] zipped, String type) { }
 
     Assets() {
-        add("atkinson.woff2", HERE + "atkinson.woff2", "font/woff2");
+        add("text.woff2", TYPE + "text.woff2", "font/woff2");
+        add("text-bold.woff2", TYPE + "text-bold.woff2", "font/woff2");
         add("htmx.js", HTMX, "text/javascript; charset=utf-8");
         add("leeway.js", HERE + "leeway.js", "text/javascript; charset=utf-8");
         add("icon.svg", HERE + "icon.svg", "image/svg+xml");
@@ -45,7 +47,7 @@ final class Assets {
     private void add(String name, String resource, String type) {
         byte[] plain = read(resource);
         if (name.endsWith(".css")) {
-            plain = new String(plain, java.nio.charset.StandardCharsets.UTF_8).replace("atkinson.woff2", at("atkinson.woff2")).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            plain = new String(plain, java.nio.charset.StandardCharsets.UTF_8).replace("\"text.woff2", "\"" + at("text.woff2")).replace("\"text-bold.woff2", "\"" + at("text-bold.woff2")).getBytes(java.nio.charset.StandardCharsets.UTF_8);
         }
         String address = "/assets/" + digest(plain) + "/" + name;
         addresses.put(name, address);
