@@ -16,7 +16,7 @@ public enum Mode {
     CSV_PS("CSV-PS", "spontaneous, pressure support", false, true, Kind.NONE, Kind.SUPPORT),
     CPAP("CPAP", "spontaneous, continuous pressure", false, true, Kind.NONE, Kind.UNAIDED),
     /** Two levels of pressure by the clock, with unrestricted breathing on both. */
-    BILEVEL("IMV-PC", "two pressure levels, free breathing on both", true, false, Kind.PRESSURE, Kind.UNAIDED);
+    BILEVEL("IMV-PC", "two pressure levels, free breathing on both", true, true, Kind.PRESSURE, Kind.UNAIDED);
 
     /** What an inflation controls. */
     public enum Kind { NONE, VOLUME, PRESSURE, TARGETED, SUPPORT, UNAIDED }

@@ -46,6 +46,7 @@ public enum Knob {
     PRESSURE_TRIGGER_SET("cmH2O", 0, 30, 0, 1, "below PEEP; 0: no pressure trigger"),
     CYCLE_OFF_SET("1", 0, 1, 0.25, 1, "share of the peak flow at which support ends"),
     BIAS_FLOW_SET("L/min", 0, 100, 0, 1, "continuous flow through the circuit"),
+    FLOW_END_SET("1", 0, 1, 1, 1, "volume control: flow at the end over flow at the start; 1 constant, below 1 decelerating"),
     BACKUP_AFTER_SET("s", 0, 120, 0, 1, "apnoea time until backup breaths begin; 0: no backup"),
     // gas
     SOURCE_OXYGEN("1", 0, 1, 0.995, 1, "oxygen in what the oxygen outlet gives; 0.21 with the hose on air"),
@@ -68,6 +69,7 @@ public enum Knob {
     EFFORT_TIME("s", 0.05, 5, 0.9, 1, "from the start of an effort to its peak; physiology 2.2: 0.8 to 1.0, from memory"),
     SEDATION("1", 0, 1, 0, 1, "0: none; 1: no effort at all"),
     COUGH("/min", 0, 60, 0, 1, "coughs"),
+    FALSE_TRIGGERS("/min", 0, 200, 0, 1, "breaths that nobody asked for: heart beat, vibration, water in the tube"),
     // supply, per store k
     STORE_OPEN("1", 0, 1, 1, 16, "1: the store is connected and open"),
     INLET("1", 0, 3, 0, 16, "how the store feeds the ventilator, leeway.core.supply"),

@@ -28,6 +28,11 @@ public final class Script {
         this(neutral(), new Change[8], 0);
     }
 
+    /** A script without layers that holds these knobs, all of {@link Now#p}, for ever. */
+    public static Script holding(double[] p) {
+        return new Script(p.clone(), new Change[8], 0);
+    }
+
     private static double[] neutral() {
         double[] p = new double[Knob.SLOTS];
         for (Knob knob : Knob.values()) Arrays.fill(p, knob.slot(), knob.slot() + knob.copies, knob.neutral);

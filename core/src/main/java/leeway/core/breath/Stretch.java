@@ -1,0 +1,109 @@
+package leeway.core.breath;
+
+/**
+ * Flow over one stretch in which everything that drives it is linear in time.
+ * <p>With a resistance that grows with flow, pressure = elastic + k1 F + k2 F |F|, and a driving pressure linear in time,
+ * differentiation leaves no volume: (A + B F) F' = C - D F. Its solution gives time as an explicit function of flow,
+ * <pre>t(F) = -[ (A + B F8) ln(w / w0) + B (w - w0) ] / D,   F8 = C / D,  w = F - F8,</pre>
+ * so a switch at a given flow (reversal, trigger, cycling-off) needs no search, and flow at a given time is one monotone
+ * equation, A' x + B w0 (1 - e^-x) = D t with w = w0 e^-x, which Newton solves from the safe side. Constant flow into a
+ * leaking or compressible circuit takes the same form with other A, B, C, D. A + B F must stay positive over the stretch.
+ * <p>mL, s, mL/s.
+ */
+final class Stretch {
+    private static final double TINY = 1e-300;
+    private static final int ITERATIONS = 60;
+    private boolean given;
+    private double f0, slope;               // given: F = f0 + slope t
+    private double a, b, c, d, f8, w0, a8;  // free
+    /** After {@link #over}: flow at the end, integrals of F, F^2, F^3 and of the volume gained. */
+    double flow, volume, square, cube, volumeTime;
+
+    /** Flow is given, linear in time. */
+    void given(double startFlow, double flowSlope) {
+        given = true;
+        f0 = startFlow;
+        slope = flowSlope;
+    }
+
+    /** Flow obeys (A + B F) F' = C - D F. */
+    void free(double aa, double bb, double cc, double dd, double startFlow) {
+        given = false;
+        a = aa;
+        b = bb;
+        c = cc;
+        d = dd;
+        f0 = startFlow;
+        f8 = cc / dd;
+        w0 = startFlow - f8;
+        a8 = aa + bb * f8;
+    }
+
+    double startFlow() {
+        return f0;
+    }
+
+    /** True where flow falls (or rests) from here. */
+    boolean falling() {
+        return given ? slope <= 0 : w0 >= 0;
+    }
+
+    /** When flow reaches this value, counted from the start of the stretch; infinity for never. */
+    double timeTo(double target) {
+        if (given) {
+            double t = (target - f0) / slope;
+            return t >= 0 ? t : Double.POSITIVE_INFINITY;    // NaN too: a constant flow at the target stays there
+        }
+        double w = target - f8;
+        if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) > Math.abs(w0)) return Double.POSITIVE_INFINITY;
+        return Math.max(0, -(a8 * StrictMath.log(w / w0) + b * (w - w0)) / d);
+    }
+
+    /** Flow at a time after the start. */
+    double flowAt(double t) {
+        if (given) return f0 + slope * t;
+        return f8 + w0 * StrictMath.exp(-phase(t));
+    }
+
+    /** Volume gained at a time after the start, when the flow then is known. */
+    double volumeAt(double t, double flowThen) {
+        if (given) return (f0 + 0.5 * slope * t) * t;
+        return (c * t - (a + 0.5 * b * (flowThen + f0)) * (flowThen - f0)) / d;
+    }
+
+    /** x with w = w0 e^-x at time t. */
+    private double phase(double t) {
+        double target = d * t, bw = b * w0, x = target / (a8 + bw);
+        if (bw == 0 || t == 0) return x;
+        if (a8 > 0) {
+            double late = (target - bw) / a8;
+            x = bw > 0 ? Math.max(x, late) : Math.min(x, late);
+        }
+        for (int i = 0; i < ITERATIONS; i++) {
+            double e = StrictMath.exp(-x), step = (a8 * x + bw * (1 - e) - target) / (a8 + bw * e);
+            x -= step;
+            if (Math.abs(step) <= 1e-15 * (1 + Math.abs(x)) || Math.abs(step) < 3e-9 && i > 0 && Math.abs(bw * e) < Math.abs(a8)) return x;
+        }
+        return x;
+    }
+
+    /** Works out flow and integrals over a time from the start of the stretch. */
+    void over(double t) {
+        if (given) {
+            double t2 = t * t;
+            flow = f0 + slope * t;
+            volume = (f0 + 0.5 * slope * t) * t;
+            square = f0 * f0 * t + f0 * slope * t2 + slope * slope * t2 * t / 3;
+            cube = f0 * f0 * f0 * t + 1.5 * f0 * f0 * slope * t2 + f0 * slope * slope * t2 * t + 0.25 * slope * slope * slope * t2 * t2;
+            volumeTime = (0.5 * f0 + slope * t / 6) * t2;
+            return;
+        }
+        double w = w0 * StrictMath.exp(-phase(t));
+        flow = f8 + w;
+        volume = volumeAt(t, flow);
+        double d1 = w - w0, d2 = d1 * (w + w0), d3 = d1 * (w * w + w * w0 + w0 * w0), d4 = d2 * (w * w + w0 * w0);
+        square = f8 * f8 * t - (2 * f8 * a8 * d1 + (a8 + 2 * f8 * b) * d2 / 2 + b * d3 / 3) / d;
+        cube = f8 * f8 * f8 * t - (3 * f8 * f8 * a8 * d1 + (3 * f8 * a8 + 3 * f8 * f8 * b) * d2 / 2 + (a8 + 3 * f8 * b) * d3 / 3 + b * d4 / 4) / d;
+        volumeTime = (0.5 * c * t * t - a * (volume - f0 * t) - 0.5 * b * (square - f0 * f0 * t)) / d;
+    }
+}

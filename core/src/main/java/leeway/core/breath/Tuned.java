@@ -1,0 +1,108 @@
+package leeway.core.breath;
+
+import leeway.core.run.Knob;
+
+/**
+ * The coefficients of the moment, worked out from the knobs: mL, mL/s, cmH2O, s.
+ */
+final class Tuned {
+    /** Smallest give of a closed circuit, mL/cmH2O, where none is stated; keeps a blocked pressure finite in its rise. From memory: 0.3 is that of a tube and a mount. */
+    private static final double LEAST_GIVE = 0.3;
+    /** Resistance that no airway lacks, so that flow is always defined; cmH2O.s/mL (0.001 cmH2O.s/L). */
+    private static final double LEAST_RESISTANCE = 1e-6;
+    private static final double PER_ROOT = 1 / 0.06 / Math.sqrt(20);   // L/min at 20 cmH2O to mL/s per root cmH2O
+
+    private final Mechanics fixed;
+    private final DeviceLimits device;
+
+    double share, elastance, wholeElastance, chestWall, offset, k1In, k1Out, k2, valve, give, cuffLeak, circuitLeak, valveLeak;
+    boolean closed, open, oesophagus, ventilating, valveShut;
+    Mode mode;
+    double peep, limit, largestFlow, volumeSet, period, inspiratory, flowTime, pressureSet, support, rise, flowTrigger, pressureTrigger, cycleOff;
+    double biasFlow, backupAfter, flowEnd, delay, targetStep, longestSupport;
+    boolean compensated;
+    double effort, effortPeriod, effortRise, falsePeriod;
+
+    Tuned(Mechanics fixed, DeviceLimits device) {
+        this.fixed = fixed;
+        this.device = device;
+    }
+
+    void from(double[] p) {
+        share = at(p, Knob.VENTILATED_SHARE);
+        double compliance = at(p, Knob.COMPLIANCE);
+        wholeElastance = 1 / compliance;
+        elastance = 1 / (compliance * share);
+        chestWall = at(p, Knob.CHEST_WALL);
+        offset = chestWall * wholeElastance * at(p, Knob.TRAPPED_GAS);
+        double tube = at(p, Knob.TUBE_RESISTANCE), airways = at(p, Knob.RESISTANCE) / share / 1000;
+        k1In = Math.max(LEAST_RESISTANCE, airways + (at(p, Knob.FILTER_RESISTANCE) + tube * fixed.tube().k1CmH2OSPerL()) / 1000);
+        k1Out = k1In + at(p, Knob.EXPIRATORY_RESISTANCE) / share / 1000;
+        k2 = tube * fixed.tube().k2CmH2OS2PerL2() / 1e6;
+        double stuck = at(p, Knob.VALVE_STUCK_CLOSED);
+        valveShut = stuck > 0.999;
+        valve = at(p, Knob.VALVE_RESISTANCE) / 1000 / Math.max(0.001, 1 - stuck);
+        give = at(p, Knob.CIRCUIT_COMPLIANCE);
+        cuffLeak = at(p, Knob.LEAK_AIRWAY) * PER_ROOT;
+        circuitLeak = at(p, Knob.LEAK_CIRCUIT) * PER_ROOT;
+        valveLeak = at(p, Knob.VALVE_STUCK_OPEN) * PER_ROOT;
+        closed = at(p, Knob.AIRWAY_CLOSED) >= 0.5;
+        open = at(p, Knob.OPEN_AT_PATIENT) >= 0.5 || at(p, Knob.OPEN_AT_VENTILATOR) >= 0.5;
+        oesophagus = at(p, Knob.OESOPHAGUS) >= 0.5;
+        ventilating = at(p, Knob.VENTILATOR_ON) >= 0.5 && at(p, Knob.STANDBY) < 0.5;
+        mode = Mode.of(at(p, Knob.MODE));
+        peep = valveLeak > 0 || open || !ventilating ? 0 : at(p, Knob.PEEP_SET);
+        limit = Math.min(at(p, Knob.PRESSURE_LIMIT_SET), device.largestPressureCmH2O());
+        largestFlow = device.largestFlowLPerMin() / 0.06;
+        volumeSet = at(p, Knob.TIDAL_VOLUME_SET);
+        period = 60 / at(p, Knob.RATE_SET);
+        inspiratory = at(p, Knob.INSPIRATORY_TIME_SET);
+        flowTime = Math.max(0.05, inspiratory - at(p, Knob.PAUSE_SET));
+        pressureSet = at(p, Knob.INSPIRATORY_PRESSURE_SET);
+        support = mode == Mode.CPAP || mode == Mode.BILEVEL ? 0 : at(p, Knob.SUPPORT_SET);
+        rise = Math.max(at(p, Knob.RISE_SET), device.fastestRiseS());
+        flowTrigger = at(p, Knob.FLOW_TRIGGER_SET) / 0.06;
+        pressureTrigger = at(p, Knob.PRESSURE_TRIGGER_SET);
+        cycleOff = at(p, Knob.CYCLE_OFF_SET);
+        biasFlow = at(p, Knob.BIAS_FLOW_SET) / 0.06;
+        backupAfter = at(p, Knob.BACKUP_AFTER_SET);
+        flowEnd = at(p, Knob.FLOW_END_SET);
+        delay = device.triggerDelayS();
+        targetStep = device.targetStepCmH2O();
+        longestSupport = device.longestSupportS();
+        compensated = device.compensatesCircuit();
+        effort = at(p, Knob.EFFORT) * (1 - at(p, Knob.SEDATION));
+        double rate = at(p, Knob.EFFORT_RATE);
+        effortPeriod = effort > 0 && rate > 0 ? 60 / rate : Double.POSITIVE_INFINITY;
+        effortRise = Math.min(at(p, Knob.EFFORT_TIME), 0.5 * effortPeriod);
+        double falseRate = at(p, Knob.FALSE_TRIGGERS);
+        falsePeriod = falseRate > 0 ? 60 / falseRate : Double.POSITIVE_INFINITY;
+        if (ventilating) {
+            if (mode.timed) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
+            if (mode.mandatory == Mode.Kind.VOLUME || mode.mandatory == Mode.Kind.TARGETED) needs(volumeSet, Knob.TIDAL_VOLUME_SET, 0, null);
+            if (backupAfter > 0) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
+        }
+    }
+
+    private void needs(double one, Knob first, double two, Knob second) {
+        if (Double.isNaN(one)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code, first));
+        if (Double.isNaN(two)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code, second));
+    }
+
+    private static double at(double[] p, Knob knob) {
+        return p[knob.slot()];
+    }
+
+    double giveOfClosedCircuit() {
+        return Math.max(LEAST_GIVE, give);
+    }
+
+    /** All leaks that a pressure at the Y-piece drives, mL/s per root cmH2O. */
+    double allLeaks() {
+        return cuffLeak + circuitLeak + valveLeak;
+    }
+
+    static double leakFlow(double conductance, double pressure) {
+        return pressure <= 0 ? 0 : conductance * Math.sqrt(pressure);
+    }
+}

