@@ -27,5 +27,11 @@ public enum Level {
     /** When the running breath began (inspiration), s. */
     BREATH_AT_S,
     /** When the last inflation by ventilator or patient ended with any gas into the lung, s; for no-ventilation clocks. */
-    LAST_BREATH_S
+    LAST_BREATH_S,
+    /** Gauge pressure at the ventilator's oxygen inlet, bar; written by the supply part, 0 in a run without one. */
+    INLET_BAR,
+    /** Charge of the battery that the ventilator runs on or would run on, share of full as truly left; by the supply part. */
+    CHARGE,
+    /** 1: the ventilator has neither external power nor charge; by the supply part. */
+    POWERLESS
 }

@@ -1,0 +1,22 @@
+package leeway.core.gas;
+
+/** Oxygen in blood, bound and dissolved, and what is carried. */
+public final class OxygenContent {
+    /** Oxygen bound by a gram of saturated haemoglobin, mL. Measured 1.34 to 1.39; 1.34 (Hüfner 1894) is the cautious one; from memory. */
+    public static final double ML_PER_G = 1.34;
+    /** Oxygen dissolved in 1 dL of blood per mmHg at 37 °C, mL. Textbook value 0.003 to 0.0031; from memory. */
+    public static final double DISSOLVED_ML_PER_DL_MMHG = 0.0031;
+
+    private OxygenContent() {
+    }
+
+    /** Content, mL/dL: 1.34·Hb·S + 0.0031·PO2, haemoglobin in g/dL; {@code inactive} is the share that binds no oxygen (with carbon monoxide, methaemoglobin). */
+    public static double mlPerDl(double haemoglobinGPerDl, double saturation, double po2MmHg, double inactive) {
+        return ML_PER_G * haemoglobinGPerDl * (1 - inactive) * saturation + DISSOLVED_ML_PER_DL_MMHG * po2MmHg;
+    }
+
+    /** What the circulation brings to the tissues, mL/min. */
+    public static double deliveryMlPerMin(double arterialMlPerDl, double cardiacOutputLPerMin) {
+        return arterialMlPerDl * cardiacOutputLPerMin * 10;
+    }
+}
