@@ -8,8 +8,11 @@ import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 final class NotYaml {
     private NotYaml() { }
 
+    /** A bracket that was opened, and what closes it. */
+    record Bracket(Place opened, String closing) { }
+
     /** Adds one complaint; always false, for the reader's return. */
-    static boolean complain(MarkedYamlEngineException e, String text, String file, Complaints complaints) {
+    static boolean complain(MarkedYamlEngineException e, String text, String file, Optional<Bracket> bracket, Complaints complaints) {
         Place at = e.getProblemMark().or(e::getContextMark).map(m -> place(m, file)).orElse(Place.start(file));
         String problem = Optional.ofNullable(e.getProblem()).orElse("");
         String context = Optional.ofNullable(e.getContext()).orElse("");
@@ -26,10 +29,9 @@ final class NotYaml {
         } else if (problem.contains("could not find expected ':'")) {
             Place key = e.getContextMark().map(m -> place(m, file)).orElse(at);
             complaints.add(key, "a key without a \":\"", "A line reads \"key: value\".");
-        } else if (context.contains("flow mapping") || context.contains("flow sequence")) {
-            String bracket = context.contains("mapping") ? "}" : "]";
-            Place opened = e.getContextMark().map(m -> place(m, file)).orElse(at);
-            complaints.add(at, "a \"" + bracket + "\" or a comma is missing", "The bracket was opened at " + opened.line() + ":" + opened.column() + ".");
+        } else if (bracket.isPresent()) {
+            Place opened = bracket.get().opened();
+            complaints.add(at, "a \"" + bracket.get().closing() + "\" or a comma is missing", "The bracket was opened at " + opened.line() + ":" + opened.column() + ".");
         } else if (problem.contains("block end") || problem.contains("block sequence entries") || problem.contains("block entry")) {
             complaints.add(at, "the indentation does not fit what stands above", "Keys of one mapping begin in the same column; items of a list begin with \"- \".");
         } else if (problem.contains("cannot start any token") || problem.contains("while scanning for the next token")) {

@@ -81,7 +81,7 @@ public final class Tree {
                 if (!events.hasNext()) return true;
                 event = events.next();
             } catch (MarkedYamlEngineException e) {
-                return NotYaml.complain(e, text, file, complaints);
+                return NotYaml.complain(e, text, file, openBracket(), complaints);
             } catch (RuntimeException e) { // the scanner's own limits and slips: the place of the last good token is the best known
                 complaints.add(last == null ? Place.start(file) : place(last), "this is not YAML from here on", "");
                 return false;
@@ -104,6 +104,12 @@ public final class Tree {
                 default -> { }
             }
         }
+    }
+
+    /** The innermost bracket that is open, "[" or "{", with its place. */
+    private Optional<NotYaml.Bracket> openBracket() {
+        Open o = open.peek();
+        return o != null && o.flow ? Optional.of(new NotYaml.Bracket(place(o.start), o.mapping ? "}" : "]")) : Optional.empty();
     }
 
     private boolean stop(Place at, String what, String right) {
