@@ -1,0 +1,163 @@
+package leeway.core.body;
+
+import leeway.core.gas.Blood;
+import leeway.core.gas.BloodPoint;
+import leeway.core.gas.GasVolume;
+
+/**
+ * Where the gases settle under a ventilation that does not change: mass balance of oxygen, carbon dioxide and nitrogen, the
+ * real dissociation curves, series and alveolar dead space, shunt and one poorly ventilated compartment.
+ * <p>Leaves out: the road to it (carbon dioxide takes half an hour and more), and the waves within a breath.
+ * Where the body asks for more oxygen than lung and heart can bring, uptake is cut to what they can, and {@code sustainable} is false.
+ * <p>Of a test lung every tension is {@code NaN}: it has none, and {@code living} says so.
+ *
+ * @param etco2MmHg          mixed alveolar gas at the mouth's end of an expiration
+ * @param palvO2MmHg         in the well ventilated lung
+ * @param deadSpaceMl        physiological, all of it: VT − 863·VCO2/(rate·PaCO2)
+ * @param sustainable        false: uptake had to be cut, this patient gets worse
+ */
+public record SteadyGases(double paco2MmHg, double etco2MmHg, double palvO2MmHg, double pao2MmHg, double sao2, double ph, double bicarbonateMmolL,
+        double mixedVenousSaturation, double mixedExpiredCo2MmHg, double deadSpaceMl, double cardiacOutputLPerMin, double vo2MlPerMin, double vco2MlPerMin,
+        boolean sustainable, boolean living, Start start) {
+
+    /** Largest share of the arterial oxygen that tissues can take. The need is no longer met from 0.6 to 0.7 on; from memory. */
+    static final double LARGEST_EXTRACTION = 0.75;
+
+    /**
+     * The same state as gas exchange in time starts from: contents in mL/dL, tensions in mmHg, shares of expired gas.
+     */
+    record Start(double arterialO2, double arterialCo2, double venousO2, double venousCo2, double mainO2MmHg, double mainCo2MmHg, double lowO2MmHg, double lowCo2MmHg,
+            double expiredO2, double expiredCo2) { }
+
+    public static SteadyGases of(PatientModel patient, Ventilation ventilation) {
+        if (!patient.living()) {
+            double none = Double.NaN;
+            return new SteadyGases(none, none, none, none, none, none, none, none, none, none, 0, 0, 0, true, false,
+                    new Start(0, 0, 0, 0, 0, 0, 0, 0, ventilation.fio2(), 0));
+        }
+        Solver solver = new Solver(patient, ventilation);
+        SteadyGases full = solver.at(1);
+        if (full != null) return full;
+        double low = 0, high = 1;
+        SteadyGases best = null;
+        for (int i = 0; i < 30; i++) {
+            double mid = 0.5 * (low + high);
+            SteadyGases tried = solver.at(mid);
+            if (tried != null) {
+                best = tried;
+                low = mid;
+            } else {
+                high = mid;
+            }
+        }
+        return best != null ? best : solver.nothing();
+    }
+
+    /** One patient and ventilation; the share of the oxygen need that is met is the argument. */
+    private static final class Solver {
+        private final PatientModel patient;
+        private final Ventilation ventilation;
+        private final Blood blood;
+        private final BloodPoint main = new BloodPoint(), low = new BloodPoint(), artery = new BloodPoint();
+        private final double dry, perMl, series, dead, output, bloodDl;
+        // a minute's gas, mL STPD: fresh and rebreathed, to the perfused lung and to the alveolar dead space
+        private final double freshAll, backAll, freshMain, backMain;
+
+        Solver(PatientModel patient, Ventilation ventilation) {
+            this.patient = patient;
+            this.ventilation = ventilation;
+            blood = patient.blood();
+            dry = ventilation.barometerMmHg() - GasVolume.BODY_WATER_MMHG;
+            perMl = dry / GasVolume.STPD_DIVISOR;
+            double vt = ventilation.tidalMl(), f = ventilation.ratePerMin();
+            series = SeriesDeadSpace.effectiveMl(vt, patient.seriesDeadSpaceMl());
+            dead = patient.alveolarDeadSpaceAt(vt);
+            freshAll = f * (vt - series) * perMl;
+            backAll = f * series * perMl;
+            double toDead = f * dead * vt * perMl, freshDead = Math.min(toDead, freshAll);
+            freshMain = freshAll - freshDead;
+            backMain = backAll - (toDead - freshDead);
+            output = patient.cardiacOutputLPerMin() * Coupling.outputTimes(ventilation.meanAlveolarCmH2O(), patient.chestWallShare());
+            bloodDl = output * 10;
+        }
+
+        /** The steady state when this share of the need is met; null where that cannot be. */
+        SteadyGases at(double share) {
+            double vo2 = share * patient.vo2MlPerMin(), vco2 = share * patient.vco2MlPerMin(), fio2 = ventilation.fio2();
+            double out = freshAll - vo2 + vco2;
+            double shares = freshMain + backMain - vo2 + vco2;
+            if (!(out > 0 && shares > 0)) return null;
+            double expiredO2 = (freshAll * fio2 - vo2) / out, expiredCo2 = vco2 / out;
+            if (!(expiredO2 > 0 && expiredCo2 < 0.5)) return null;
+            double inO2 = freshMain * fio2 + backMain * expiredO2, inCo2 = backMain * expiredCo2, in = freshMain + backMain;
+            double q = bloodDl * (1 - patient.shunt());
+            double lowShare = patient.lowVentilationShare();
+            // as if all perfused lung were alike
+            double po2 = (inO2 - vo2) / shares * dry, pco2 = (inCo2 + vco2) / shares * dry;
+            if (!(po2 > 0.5 && pco2 > 0.1 && pco2 < 400)) return null;
+            main.ofTensions(blood, po2, pco2);
+            double venousO2 = main.oxygenMlPerDl - vo2 / q, venousCo2 = main.carbonDioxideMlPerDl + vco2 / q;
+            double capillaryO2 = main.oxygenMlPerDl, capillaryCo2 = main.carbonDioxideMlPerDl;
+            double lowO2 = po2, lowCo2 = pco2;
+            if (lowShare > 0) {
+                double lowAir = patient.lowVentilation(), qLow = q * lowShare, qMain = q - qLow;
+                low.u = main.u - 0.5;
+                low.h = main.h;
+                double step = 1e-4, tried = 0;
+                boolean settled = false;
+                venousO2 = Math.max(0.05, venousO2);
+                while (tried++ < 40 && !settled) {
+                    double g1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2) - vo2, g2 = lastCo2 + vco2;
+                    double a1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2 + step, venousCo2) - vo2, a2 = lastCo2 + vco2;
+                    double b1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2 + step) - vo2, b2 = lastCo2 + vco2;
+                    double j11 = (a1 - g1) / step, j21 = (a2 - g2) / step, j12 = (b1 - g1) / step, j22 = (b2 - g2) / step, det = j11 * j22 - j12 * j21;
+                    double dO2 = -(g1 * j22 - g2 * j12) / det, dCo2 = -(j11 * g2 - j21 * g1) / det;
+                    dO2 = Math.max(-3, Math.min(3, dO2));
+                    dCo2 = Math.max(-6, Math.min(6, dCo2));
+                    double next = venousO2 + dO2;
+                    if (next < 0.01) next = 0.5 * (venousO2 + 0.01);
+                    settled = Math.abs(dO2) < 1e-9 && Math.abs(dCo2) < 1e-8;
+                    venousO2 = next;
+                    venousCo2 += dCo2;
+                }
+                if (!settled) return null;
+                take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2);
+                capillaryO2 = (1 - lowShare) * main.oxygenMlPerDl + lowShare * low.oxygenMlPerDl;
+                capillaryCo2 = (1 - lowShare) * main.carbonDioxideMlPerDl + lowShare * low.carbonDioxideMlPerDl;
+                lowO2 = low.po2MmHg;
+                lowCo2 = low.pco2MmHg;
+            }
+            double s = patient.shunt();
+            double arterialO2 = (1 - s) * capillaryO2 + s * venousO2, arterialCo2 = (1 - s) * capillaryCo2 + s * venousCo2;
+            if (vo2 > LARGEST_EXTRACTION * bloodDl * arterialO2 || venousO2 <= 0) return null;
+            artery.u = main.u;
+            artery.h = main.h;
+            artery.ofContents(blood, arterialO2, arterialCo2);
+            double pao2 = artery.po2MmHg, paco2 = artery.pco2MmHg, sao2 = artery.saturation, ph = artery.ph(), bicarbonate = artery.bicarbonateMmolL;
+            artery.ofContents(blood, venousO2, venousCo2);
+            double vt = ventilation.tidalMl(), f = ventilation.ratePerMin();
+            double mixedExpired = vco2 / (f * vt * perMl - vo2 + vco2) * dry;
+            return new SteadyGases(paco2, expiredCo2 * dry, main.po2MmHg, pao2, sao2, ph, bicarbonate, artery.saturation, mixedExpired,
+                    vt - GasVolume.STPD_DIVISOR * vco2 / (f * paco2), output, vo2, vco2, share == 1, true,
+                    new Start(arterialO2, arterialCo2, venousO2, venousCo2, main.po2MmHg, main.pco2MmHg, lowO2, lowCo2, expiredO2, expiredCo2));
+        }
+
+        private double lastCo2;
+
+        /** Oxygen that both compartments give to this venous blood in a minute; carbon dioxide, counted the same way, in {@code lastCo2}. */
+        private double take(double inO2, double inCo2, double in, double lowAir, double qMain, double qLow, double venousO2, double venousCo2) {
+            main.ofExchange(blood, (1 - lowAir) * inO2, (1 - lowAir) * inCo2, (1 - lowAir) * in, qMain, venousO2, venousCo2, dry);
+            low.ofExchange(blood, lowAir * inO2, lowAir * inCo2, lowAir * in, qLow, venousO2, venousCo2, dry);
+            lastCo2 = qMain * (main.carbonDioxideMlPerDl - venousCo2) + qLow * (low.carbonDioxideMlPerDl - venousCo2);
+            return qMain * (main.oxygenMlPerDl - venousO2) + qLow * (low.oxygenMlPerDl - venousO2);
+        }
+
+        /** No ventilation to speak of: blood as it would be with hardly any oxygen; a start for time, not a state to live in. */
+        SteadyGases nothing() {
+            artery.ofTensions(blood, 15, 120);
+            double o2 = artery.oxygenMlPerDl, co2 = artery.carbonDioxideMlPerDl;
+            return new SteadyGases(120, 0, 15, 15, artery.saturation, artery.ph(), artery.bicarbonateMmolL, artery.saturation, 0, ventilation.tidalMl(), output, 0, 0, false, true,
+                    new Start(o2, co2, o2, co2, 15, 120, 15, 120, 15 / dry, 120 / dry));
+        }
+    }
+}
