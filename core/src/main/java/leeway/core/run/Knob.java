@@ -89,6 +89,7 @@ public enum Knob {
     // alarms and people
     AUDIO_PAUSED("1", 0, 1, 0, 1, "1: the sound is paused"),
     LIMITS_WIDE("1", 0, 1, 0, 1, "1: limits left at their widest"),
+    HEARD("1", 0, 1, 1, 3, "chance that one repetition of an alarm sound is heard, per priority: high, medium, low"),
     SILENCED("1", 0, 1, 0, 32, "1: this alarm condition is off, per condition");
 
     /** All slots of all knobs: the length of {@link Now#p}. */
