@@ -46,8 +46,8 @@ final class Trial {
 
     /** Contents at medians. */
     void fill() {
-        System.arraycopy(route.usableL, 0, levelL, 0, levelL.length);
-        System.arraycopy(route.startWh, 0, chargeWh, 0, chargeWh.length);
+        for (int s = 0; s < levelL.length; s++) levelL[s] = route.usableL[s];
+        for (int b = 0; b < chargeWh.length; b++) chargeWh[b] = route.startWh[b];
     }
 
     /** Walks all legs from the contents now in {@link #levelL} and {@link #chargeWh}. */
