@@ -24,6 +24,9 @@ public final class Digits {
         return OTHERWISE;
     }
 
+    /** The number rounded as one whose key ends like this. */
+    static double round(String key, double value) { return new BigDecimal(value).setScale(decimals(key), RoundingMode.HALF_EVEN).doubleValue(); }
+
     /** The number as JSON has it: plain, without trailing zeros, never −0; a number that is not finite is a fault of ours. */
     static String json(String key, double value) {
         if (!Double.isFinite(value)) throw new IllegalStateException("the figure %s is %s".formatted(key, value));

@@ -1,0 +1,136 @@
+package leeway.app.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.alarm.AlarmLimit;
+import leeway.core.alarm.AlarmLimits;
+import leeway.core.kit.Setting;
+import leeway.core.plan.Expected;
+import leeway.core.plan.Plan;
+import leeway.core.settings.Suggested.Because;
+import leeway.core.supply.SupplyResult.Oxygen;
+import leeway.core.supply.SupplyResult.Power;
+import leeway.core.supply.SupplyResult.Take;
+
+/** The figures of a plan as people read them: rounded to what the model knows, each with its unit; the same words for terminal and page. */
+final class Figures {
+    private Figures() { }
+
+    /** Rounded, without a minus before zero, with a true minus sign before the rest. */
+    static String n(double v, int decimals) {
+        String t = String.format(Locale.ROOT, "%." + decimals + "f", v);
+        if (t.matches("-0(\\.0*)?")) t = t.substring(1);
+        return t.replace('-', '−');
+    }
+
+    static String or(OptionalDouble v, int decimals, String unit) { return v.isPresent() ? n(v.getAsDouble(), decimals) + (unit.isEmpty() ? "" : " " + unit) : ""; }
+
+    static String percent(double share) { return n(share * 100, 0) + " %"; }
+
+    /** A chance out of ten thousand draws. */
+    static String chance(double p) {
+        if (p == 0) return "none in 10,000";
+        if (p < 0.001) return "under 0.1 %";
+        return n(p * 100, p < 0.1 ? 1 : 0) + " %";
+    }
+
+    /** "41 min", "2 h 05 min". */
+    static String minutes(double min) {
+        long whole = Math.round(min);
+        if (Math.abs(whole) < 100) return n(whole, 0) + " min";
+        return "%s%d h %02d min".formatted(whole < 0 ? "−" : "", Math.abs(whole) / 60, Math.abs(whole) % 60);
+    }
+
+    /** Down, never up: a supply shown longer than it lasts would mislead. */
+    static String minutesAtLeast(double min) { return minutes(Math.floor(min)); }
+
+    static String seconds(double s) { return Math.abs(s) < 10 && s != Math.rint(s) ? n(s, 1) + " s" : Math.abs(s) < 180 ? n(s, 0) + " s" : minutes(s / 60); }
+
+    /** Setting, value, because; the mode first. */
+    static List<List<String>> settings(Plan plan) {
+        List<List<String>> rows = new ArrayList<>();
+        for (Because b : plan.suggested().because()) {
+            String value = b.setting().equals("mode") ? plan.suggested().settings().mode().map(m -> m.code()).orElse("")
+                    : Setting.ofWords(b.setting()).map(s -> value(s, plan.suggested().settings().get(s))).orElse("");
+            rows.add(List.of(b.setting().equals("peep") ? "PEEP" : b.setting().equals("fio2") ? "FiO2" : b.setting(), value, b.origin().word(), b.why()));
+        }
+        return rows;
+    }
+
+    static String value(Setting setting, OptionalDouble v) {
+        if (v.isEmpty()) return "";
+        double x = v.getAsDouble();
+        return switch (setting) {
+            case FIO2, CYCLE_OFF -> percent(x);
+            case TIDAL_VOLUME -> n(x, x < 100 && x != Math.rint(x) ? 1 : 0) + " mL";
+            case INSPIRATORY_TIME, PAUSE, RISE_TIME -> n(x, 2) + " s";
+            default -> n(x, x == Math.rint(x) ? 0 : 1) + " " + setting.unit().symbol();
+        };
+    }
+
+    /** What is expected: name, value, remark. */
+    static List<List<String>> expected(Expected e) {
+        List<List<String>> rows = new ArrayList<>();
+        row(rows, "expired tidal volume", e.tidalVolumeMl(), e.tidalVolumeMl().orElse(0) < 100 ? 1 : 0, "mL", "");
+        row(rows, "minute volume", e.minuteVolumeLPerMin(), e.minuteVolumeLPerMin().orElse(0) < 2 ? 2 : 1, "L/min", "expired");
+        row(rows, "peak pressure", e.peakCmH2O(), 0, "cmH2O", "at the Y-piece");
+        row(rows, "plateau", e.plateauCmH2O(), 0, "cmH2O", "in an end-inspiratory hold");
+        row(rows, "driving pressure", e.drivingCmH2O(), 0, "cmH2O", "plateau less total PEEP");
+        row(rows, "auto-PEEP", e.autoPeepCmH2O(), 1, "cmH2O", "above the set PEEP");
+        row(rows, "mean pressure", e.meanCmH2O(), 0, "cmH2O", "");
+        row(rows, "mechanical power", e.mechanicalPowerJPerMin(), 1, "J/min", "share of PEEP included");
+        row(rows, "PaCO2", e.paco2MmHg(), 0, "mmHg", kPa(e.paco2MmHg()));
+        row(rows, "end-tidal CO2", e.etco2MmHg(), 0, "mmHg", kPa(e.etco2MmHg()));
+        row(rows, "pH", e.ph(), 2, "", "");
+        row(rows, "PaO2", e.pao2MmHg(), 0, "mmHg", kPa(e.pao2MmHg()));
+        if (e.spo2().isPresent()) rows.add(List.of("SpO2", percent(e.spo2().getAsDouble()), "as the oximeter shows it"));
+        return rows;
+    }
+
+    private static void row(List<List<String>> rows, String name, OptionalDouble v, int decimals, String unit, String remark) {
+        if (v.isPresent()) rows.add(List.of(name, or(v, decimals, unit), remark));
+    }
+
+    /** 1 mmHg is 133.322 Pa. */
+    private static String kPa(OptionalDouble mmHg) { return mmHg.isPresent() ? n(mmHg.getAsDouble() * 0.133322, 1) + " kPa" : ""; }
+
+    /** Alarm limits: condition, low, high, after, priority, who; the rule apart. */
+    static List<List<String>> alarms(List<AlarmLimit> limits) {
+        List<List<String>> rows = new ArrayList<>();
+        for (AlarmLimit a : limits) {
+            String after = n(a.conditionDelayS() + a.generationDelayS(), 0) + " s" + (a.conditionBreaths() > 0 ? ", " + a.conditionBreaths() + " breaths" : "");
+            rows.add(List.of(a.condition().words(), AlarmLimits.words(a), after, a.priority().name().toLowerCase(Locale.ROOT), a.from().words()));
+        }
+        return rows;
+    }
+
+    /** "2 × portable and 1 × vehicle". */
+    static String items(Take take) {
+        return String.join(", ", take.items().stream().filter(i -> i.count() > 0).map(i -> i.count() + " × " + i.name()).toList());
+    }
+
+    /** What is left in the least comfortable leg, as one figure and its words; empty where the stores have no end. */
+    static Optional<String[]> left(Oxygen o) {
+        return o.marginMin().map(m -> m.p05() >= 0 ? new String[] {minutesAtLeast(m.p05()), "of oxygen to spare in the leg with the least, in 19 of 20 journeys; " + minutesAtLeast(m.p50()) + " at the median"}
+                : new String[] {minutes(-m.p05()) + " short", "of oxygen in the leg with the least, in 1 of 20 journeys; at the median " + (m.p50() >= 0 ? minutesAtLeast(m.p50()) + " to spare" : minutes(-m.p50()) + " short")});
+    }
+
+    /** What is left when something is lost: name, minutes from departure. */
+    static List<List<String>> losses(Oxygen o, Optional<Power> power, double journeyMin) {
+        List<List<String>> rows = new ArrayList<>();
+        lost(rows, "without the largest cylinder", o.withoutLargestMin(), journeyMin);
+        lost(rows, "at FiO2 100 %", o.at100Min(), journeyMin);
+        lost(rows, "by hand bag at 15 L/min", o.handBagMin(), journeyMin);
+        power.ifPresent(p -> lost(rows, "without external power", p.withoutExternalMin(), journeyMin));
+        return rows;
+    }
+
+    private static void lost(List<List<String>> rows, String what, OptionalDouble min, double journeyMin) {
+        if (min.isEmpty()) return;
+        double m = min.getAsDouble();
+        rows.add(List.of(what, minutesAtLeast(m), m >= journeyMin ? "longer than the journey at its medians" : "the journey takes " + minutes(journeyMin) + " at its medians"));
+    }
+}

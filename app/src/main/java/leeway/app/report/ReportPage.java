@@ -1,0 +1,225 @@
+package leeway.app.report;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.app.report.GasPicture.Lane;
+import leeway.app.report.JourneyPicture.Mark;
+import leeway.app.report.JourneyPicture.Run;
+import leeway.app.report.JourneyPicture.Stretch;
+import leeway.core.plan.Plan;
+import leeway.core.plan.Plan.Moment;
+import leeway.core.supply.SupplyResult.Changeover;
+import leeway.core.supply.SupplyResult.Oxygen;
+import leeway.core.supply.SupplyResult.OxygenStore;
+import leeway.core.supply.SupplyResult.Point;
+import leeway.core.supply.SupplyResult.Series;
+import leeway.core.supply.SupplyResult.Take;
+
+/** A plan as one HTML file that needs nothing beside it: styles, font and pictures are inside; light, dark, paper. */
+public final class ReportPage {
+    private static final int WIDE = 1000;
+    private static final int NARROW = 340;
+
+    private final Plan plan;
+    private final Html html = new Html();
+
+    private ReportPage(Plan plan) { this.plan = plan; }
+
+    /** The whole file. */
+    public static String of(Plan plan, String version) { return new ReportPage(plan).page(version); }
+
+    private String page(String version) {
+        html.raw("<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>").text(plan.title())
+                .raw("</title><style>\n").raw(font("text.woff2", 400)).raw(font("text-bold.woff2", 700)).raw(new String(resource("report.css"), StandardCharsets.UTF_8))
+                .raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
+                .text(plan.patient().kit()).raw("</p></header>\n<main>");
+        answer();
+        journey();
+        settings();
+        supply();
+        alarms();
+        gases();
+        breath();
+        after();
+        html.raw("</main>\n<footer><p>A planning and teaching aid, not a medical device; nothing here is an order. The maker's instructions, local protocols and licensed clinicians come first.</p><p>")
+                .text("Leeway " + version + ", seed " + plan.seed() + ", file " + plan.sourceHash()).raw("</p></footer></body></html>\n");
+        return html.toString();
+    }
+
+    private static String font(String file, int weight) {
+        return "@font-face{font-family:\"Atkinson Hyperlegible\";font-weight:" + weight + ";font-display:swap;src:url(data:font/woff2;base64," + Base64.getEncoder().encodeToString(resource(file)) + ") format(\"woff2\")}\n";
+    }
+
+    private static byte[] resource(String name) {
+        try (InputStream in = ReportPage.class.getResourceAsStream(name)) {
+            if (in == null) throw new IllegalStateException("the program lacks its file " + name);
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void answer() {
+        String word = plan.verdict().word();
+        int remarks = plan.verdict().remarks().size();
+        html.raw("<section id=\"answer\" aria-label=\"The answer\"><div class=\"answer\"><div><strong class=\"" + (plan.verdict().holds() ? "go" : "no") + "\">")
+                .text(plan.verdict().holds() ? "Holds" : "Does not hold").raw("</strong>");
+        if (!plan.verdict().holds()) html.text(plan.verdict().reasons().size() == 1 ? plan.verdict().reasons().get(0) : "for " + plan.verdict().reasons().size() + " reasons, below");
+        else html.text(remarks == 0 ? "without remarks" : remarks == 1 ? "with a remark: " + plan.verdict().remarks().get(0) : "with " + remarks + " remarks, below");
+        html.raw("</div>");
+        Oxygen o = plan.supply().oxygen();
+        Figures.left(o).ifPresent(l -> figure(l[0], l[1]));
+        figure(Figures.chance(o.emptyChance()), "chance that oxygen ends before a leg does" + plan.supply().power().map(p -> "; charge: " + Figures.chance(p.emptyChance())).orElse(""));
+        o.take().ifPresent(this::take);
+        html.raw("</div></section>\n");
+        if (!plan.verdict().reasons().isEmpty()) html.heading("why", "Why it does not hold", "").list("reasons", plan.verdict().reasons());
+        if (remarks > 0) html.heading("remarks", "Remarks", "").list("", plan.verdict().remarks());
+        if (word.isEmpty()) throw new AssertionError("a plan without a word");
+    }
+
+    private void take(Take t) { figure(Figures.items(t), "the smallest kit that is enough, " + Figures.n(t.massKg(), 1) + " kg"); }
+
+    private void figure(String figure, String words) { html.raw("<div><strong>").text(figure).raw("</strong><small>").text(words).raw("</small></div>"); }
+
+    private List<Stretch> legs() { return plan.legs().stream().map(l -> new Stretch(l.leg(), l.startMin(), l.endMin())).toList(); }
+
+    private void journey() {
+        List<Run> runs = new ArrayList<>();
+        Oxygen o = plan.supply().oxygen();
+        for (Series s : o.series()) runs.add(run(s, last(o, s.name()) ? OptionalDouble.of(o.reserveL()) : OptionalDouble.empty(), marks(o, s.name())));
+        plan.supply().power().ifPresent(p -> p.series().forEach(s -> runs.add(run(s, OptionalDouble.empty(), List.of()))));
+        if (runs.isEmpty()) return;
+        html.heading("journey", "The journey", "bands: 19 of 20 journeys; dashed: the reserve").raw("<figure>")
+                .raw(JourneyPicture.of("wide", WIDE, legs(), runs)).raw(JourneyPicture.of("narrow", NARROW, legs(), runs)).raw("</figure>");
+        html.list("", o.changeovers().stream().map(PlanText::changeover).toList());
+        html.folded("The legs and the stores in numbers", () -> {
+            html.table("Legs; minutes from departure, at the medians", List.of("leg", "from", "to", "at worst takes"), "tnnn", plan.legs().stream()
+                    .map(l -> List.of(l.leg(), JourneyPicture.clock(l.startMin()), JourneyPicture.clock(l.endMin()), Figures.minutes(l.worstMin()))).toList());
+            List<List<String>> rows = new ArrayList<>();
+            for (Run r : runs) {
+                int end = r.mid().length - 1;
+                rows.add(List.of(r.name(), Figures.n(r.mid()[0], 0), Figures.n(r.mid()[end], 0), Figures.n(r.low()[end], 0), r.unit()));
+            }
+            html.table("What each holds", List.of("store", "at departure", "at the end", "19 of 20 at least", "unit"), "tnnnt", rows);
+            html.table("Gauge to expect where a leg ends", List.of("leg", "store", "cylinder", "bar", "19 of 20 at least"), "ttnnn", o.handovers().stream()
+                    .map(h -> List.of(h.leg(), h.store(), String.valueOf(h.cylinder()), Figures.n(h.gaugeBar(), 0), Figures.n(h.gaugeLowBar(), 0))).toList());
+        });
+    }
+
+    private boolean last(Oxygen o, String store) { return o.byLeg().get(o.byLeg().size() - 1).from().contains(store); }
+
+    private static List<Mark> marks(Oxygen o, String store) {
+        List<Mark> marks = new ArrayList<>();
+        for (Changeover c : o.changeovers()) {
+            if (c.store().equals(store)) marks.add(new Mark(c.aboutMin(), c.atGaugeBar().isPresent() ? "change over at " + Figures.n(c.atGaugeBar().getAsDouble(), 0) + " bar" : "change over"));
+        }
+        return marks;
+    }
+
+    private static Run run(Series s, OptionalDouble reserve, List<Mark> marks) {
+        List<Point> p = s.points();
+        double full = p.stream().mapToDouble(Point::p95).max().orElse(1);
+        return new Run(s.name().equals("internal") && s.unit().equals("Wh") ? "charge" : s.name(), s.unit(), full, reserve, p.stream().mapToDouble(Point::atMin).toArray(), p.stream().mapToDouble(Point::p05).toArray(),
+                p.stream().mapToDouble(Point::p50).toArray(), p.stream().mapToDouble(Point::p95).toArray(), marks);
+    }
+
+    private void settings() {
+        List<List<String>> set = Figures.settings(plan).stream().map(r -> List.of(r.get(0), r.get(1), r.get(2) + ": " + r.get(3))).toList();
+        html.raw("<div class=\"two\"><section>");
+        if (!set.isEmpty()) html.heading("settings", "Settings", "strategy: " + plan.suggested().strategy()).table("What to set, and why", List.of(), "tkw", set);
+        html.raw("</section><section>");
+        plan.expected().ifPresent(e -> html.heading("expect", "What to expect", "first leg").table("The steady state", List.of(), "tkw", Figures.expected(e)));
+        html.raw("</section></div>\n");
+    }
+
+    private void supply() {
+        Oxygen o = plan.supply().oxygen();
+        html.raw("<div class=\"two\"><section>").heading("oxygen", "Oxygen", "litres of free gas: 15 °C, 1013 hPa, dry");
+        html.table("What each leg draws", List.of("leg", "L/min", "L", "from"), "tnnw", o.byLeg().stream()
+                .map(l -> List.of(l.leg(), Figures.n(l.drawLPerMin(), l.drawLPerMin() < 10 ? 2 : 1), Figures.n(l.neededL(), 0), String.join(", then ", l.from()))).toList());
+        List<List<String>> stores = new ArrayList<>();
+        for (OxygenStore s : o.stores()) {
+            stores.add(List.of((s.count() > 1 ? s.count() + " × " : "") + s.name(), s.usableL().isEmpty() ? "without end" : Figures.or(s.freeGasL(), 0, ""), Figures.or(s.usableL(), 0, ""),
+                    s.emptyChance().isPresent() ? Figures.chance(s.emptyChance().getAsDouble()) : ""));
+        }
+        html.table("What the stores hold", List.of("store", "holds, L", "gives, L", "run down on the way"), "tnnw", stores);
+        html.element("p", "Needed: " + Figures.n(o.neededL().p50(), 0) + " L at the median, " + Figures.n(o.neededL().p95(), 0) + " L in 19 of 20 journeys, " + Figures.n(o.neededL().p99(), 0) + " L in 99 of 100; the stores give " + Figures.n(o.usableL(), 0) + " L.");
+        html.raw("</section><section>");
+        html.heading("losses", "If something is lost", "");
+        html.table("Time from departure until a leg is without", List.of(), "tkw", Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()));
+        plan.supply().power().ifPresent(p -> html.table("Charge", List.of("leg", "W", "Wh", "from"), "tnnw", p.byLeg().stream()
+                .map(l -> List.of(l.leg(), Figures.n(l.loadW(), 1), Figures.n(l.neededWh(), 1), l.from())).toList()));
+        if (!o.savings().isEmpty()) {
+            html.table("What one change would save", List.of("change", "L at the median"), "tn", o.savings().stream().map(s -> List.of(s.what(), Figures.n(s.savesL(), 0))).toList());
+        }
+        html.raw("</section></div>\n");
+    }
+
+    private void alarms() {
+        if (plan.alarmLimits().isEmpty()) return;
+        html.heading("alarms", "Alarm limits", "delay: from crossing to sound");
+        html.table("Limits on both devices", List.of("condition", "limits", "after", "priority", "from", "rule"), "tkttww", withRules());
+    }
+
+    private List<List<String>> withRules() {
+        List<List<String>> rows = new ArrayList<>();
+        List<List<String>> plain = Figures.alarms(plan.alarmLimits());
+        for (int i = 0; i < plain.size(); i++) {
+            List<String> row = new ArrayList<>(plain.get(i));
+            row.add(plan.alarmLimits().get(i).rule());
+            rows.add(row);
+        }
+        return rows;
+    }
+
+    private void gases() {
+        List<Moment> c = plan.course();
+        if (c.isEmpty()) return;
+        double[] at = c.stream().mapToDouble(Moment::atMin).toArray();
+        double[] none = {};
+        double[] o2 = c.stream().mapToDouble(Moment::pao2MmHg).toArray();
+        double[] co2 = c.stream().mapToDouble(Moment::paco2MmHg).toArray();
+        double[] spo2 = c.stream().mapToDouble(m -> m.spo2() * 100).toArray();
+        List<Lane> lanes = List.of(new Lane("SpO2", "%", Math.min(80, floor(spo2, 10)), 100, at, spo2, none, none), new Lane("PaO2", "mmHg", 0, top(o2, 50), at, o2, none, none),
+                new Lane("PaCO2", "mmHg", Math.min(20, floor(co2, 10)), Math.max(60, top(co2, 10)), at, co2, none, none));
+        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure>").raw(GasPicture.of("wide", WIDE, legs(), lanes)).raw(GasPicture.of("narrow", NARROW, legs(), lanes)).raw("</figure>");
+        html.folded("At each leg's end in numbers", () -> html.table("State at each leg's end", List.of("leg", "plateau, cmH2O", "PaCO2, mmHg", "etCO2, mmHg", "pH", "PaO2, mmHg", "SpO2"), "tnnnnnn", plan.byLeg().stream().map(l -> {
+            var e = l.expected();
+            return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),
+                    e.spo2().isPresent() ? Figures.percent(e.spo2().getAsDouble()) : "");
+        }).toList()));
+    }
+
+    private static double floor(double[] v, double step) {
+        double m = v[0];
+        for (double x : v) m = Math.min(m, x);
+        return Math.floor(m / step) * step;
+    }
+
+    private static double top(double[] v, double step) {
+        double m = v[0];
+        for (double x : v) m = Math.max(m, x);
+        return Math.ceil(m / step) * step;
+    }
+
+    private void breath() {
+        Optional<Plan.Breath> breath = plan.breath();
+        if (breath.isEmpty()) return;
+        Plan.Breath b = breath.get();
+        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"breath-figure\">")
+                .raw(BreathPicture.of(560, new BreathPicture.Breath(b.atS(), b.pressureCmH2O(), b.flowLPerMin(), b.volumeMl(), b.inspiratoryTimeS(), b.peepCmH2O(), b.plateauCmH2O()))).raw("</figure>\n");
+    }
+
+    private void after() {
+        html.raw("<div class=\"two\"><section>").heading("turnaround", "Turnaround", "common practice, no source").list("", plan.turnaround());
+        html.raw("</section><section>").heading("cautions", "Cautions", "").list("", plan.cautions()).raw("</section></div>\n");
+        html.heading("assumed", "Assumed", "what the file does not say").list("", plan.assumed());
+    }
+}

@@ -1,0 +1,59 @@
+package leeway.core.plan;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.alarm.AlarmLimit;
+import leeway.core.settings.Suggested;
+import leeway.core.supply.SupplyResult;
+
+/**
+ * All that follows from a transport file.
+ *
+ * @param title       of the transport
+ * @param sourceHash  SHA-256 of the file, hexadecimal
+ * @param assumed     every default taken, a sentence each
+ * @param patient     what the patient is taken to be
+ * @param suggested   what to set, each with its because
+ * @param expected    the steady state of the first leg; absent where nothing sets a breath
+ * @param byLeg       the state at each leg's end
+ * @param legs        the journey at its medians
+ * @param alarmLimits on both devices; empty where nothing alarms
+ * @param supply      oxygen and charge
+ * @param course      the patient's gases along the journey; empty where no gas is exchanged
+ * @param breath      one breath of the first leg, sampled; absent where nothing sets a breath
+ */
+public record Plan(String title, long seed, String sourceHash, Verdict verdict, List<String> assumed, Patient patient, Suggested suggested,
+                   Optional<Expected> expected, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits, SupplyResult supply,
+                   List<Moment> course, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
+    public Plan {
+        assumed = List.copyOf(assumed);
+        byLeg = List.copyOf(byLeg);
+        legs = List.copyOf(legs);
+        alarmLimits = List.copyOf(alarmLimits);
+        course = List.copyOf(course);
+        turnaround = List.copyOf(turnaround);
+        cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * The patient in figures.
+     *
+     * @param predictedBodyWeightKg what volumes go by; a child's ideal weight
+     * @param summary               a line for the reader: "woman of 58 years, 170 cm, 74 kg; moderate pneumonia"
+     */
+    public record Patient(OptionalDouble predictedBodyWeightKg, String summary, String kit) { }
+
+    /** What is expected at the end of a leg. */
+    public record AtLeg(String leg, Expected expected) { }
+
+    /** A leg at the medians, minutes from departure. */
+    public record LegTime(String leg, double startMin, double endMin, double worstMin) { }
+
+    /** The gases at one moment of the journey. */
+    public record Moment(double atMin, double pao2MmHg, double paco2MmHg, double spo2) { }
+
+    /** One breath, sampled from the start of inspiration. */
+    public record Breath(double[] atS, double[] pressureCmH2O, double[] flowLPerMin, double[] volumeMl, double inspiratoryTimeS, double peepCmH2O,
+                         OptionalDouble plateauCmH2O) { }
+}
