@@ -1,0 +1,28 @@
+package leeway.core.rehearsal;
+
+import leeway.core.alarm.Speaking;
+import leeway.core.kit.Settings;
+import leeway.core.run.Draw;
+import leeway.core.run.Loop;
+import leeway.core.run.Script;
+import leeway.core.transport.Transport;
+
+/**
+ * A journey ready to be rehearsed in one draw of its uncertain world: parts, script of legs and events, and where the legs begin.
+ * Serves one thread at a time.
+ *
+ * @param legStartS start of each leg and, last, the end of the journey; s
+ */
+public record Stage(Loop loop, Script script, Speaking speaking, Transport transport, Settings settings, double[] legStartS, Draw draw, Supplies supplies) {
+    /** Makes the stage of a draw; the same draw gives the same stage, whoever asks. */
+    @FunctionalInterface
+    public interface Voyage {
+        Stage stage(Draw draw);
+    }
+
+    int legs() { return legStartS.length - 1; }
+
+    double legEndS(int leg) { return legStartS[leg + 1]; }
+
+    KitFacts facts(int leg) { return new KitFacts(transport, settings, transport.legs().get(leg)); }
+}

@@ -1,0 +1,57 @@
+package leeway.core.rehearsal;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.rehearsal.Rehearsal.Coverage;
+import leeway.core.rehearsal.Rehearsal.Moment;
+import leeway.core.rehearsal.Rehearsal.Spoken;
+
+/** One fault at one moment in one draw: what was found. */
+record Trial(Moment moment, Optional<Spoken> spoken, Optional<Harm> harm, OptionalDouble rescueByS, double crewTimeS) {
+    Trial {
+        crewTimeS = tenth(crewTimeS);
+        spoken = spoken.map(s -> new Spoken(s.condition(), s.from(), tenth(s.afterS()), s.priority()));
+        harm = harm.map(h -> new Harm(h.measure(), h.threshold(), tenth(h.afterS())));
+        // never later than it is
+        rescueByS = rescueByS.isPresent() ? OptionalDouble.of(Math.floor(rescueByS.getAsDouble() * 10 + 1e-9) / 10) : rescueByS;
+    }
+
+    private static double tenth(double seconds) { return Math.rint(seconds * 10) / 10; }
+
+    /** Heard before harm, or without any harm. */
+    Optional<Spoken> alarm() { return spoken.filter(s -> harm.isEmpty() || s.afterS() < harm.get().afterS()); }
+
+    Optional<Spoken> lateAlarm() { return spoken.filter(s -> alarm().isEmpty()); }
+
+    OptionalDouble marginS() {
+        if (harm.isEmpty() || alarm().isEmpty()) return OptionalDouble.empty();
+        return OptionalDouble.of(tenth(rescueByS.orElse(0) - alarm().get().afterS() - crewTimeS));
+    }
+
+    Coverage coverage() {
+        if (harm.isEmpty()) return Coverage.NO_HARM;
+        OptionalDouble margin = marginS();
+        if (margin.isEmpty()) return Coverage.SILENT;
+        return margin.getAsDouble() >= 0 ? Coverage.IN_TIME : Coverage.TOO_LATE;
+    }
+
+    /** Worst first: silent by the time to harm, then by margin. */
+    static int worseFirst(Trial a, Trial b) {
+        int byCoverage = a.coverage().compareTo(b.coverage());
+        if (byCoverage != 0) return byCoverage;
+        return switch (a.coverage()) {
+            case SILENT -> Double.compare(a.harm.orElseThrow().afterS(), b.harm.orElseThrow().afterS());
+            case TOO_LATE, IN_TIME -> Double.compare(a.marginS().orElseThrow(), b.marginS().orElseThrow());
+            case NO_HARM, NOT_IN_THIS_KIT -> Double.compare(a.moment.atS(), b.moment.atS());
+        };
+    }
+
+    /** The margin as a number that sorts: less than any where silent, more than any without harm. */
+    double sortable() {
+        return switch (coverage()) {
+            case SILENT -> Double.NEGATIVE_INFINITY;
+            case NO_HARM, NOT_IN_THIS_KIT -> Double.POSITIVE_INFINITY;
+            default -> marginS().orElseThrow();
+        };
+    }
+}

@@ -1,0 +1,142 @@
+package leeway.core.rehearsal;
+
+import java.util.Arrays;
+import leeway.core.alarm.Speaking;
+import leeway.core.rehearsal.Harm.Measure;
+import leeway.core.run.Column;
+import leeway.core.run.Knob;
+import leeway.core.run.Level;
+import leeway.core.run.Now;
+import leeway.core.run.Sink;
+
+/**
+ * Watches a branch for the first harm and the first alarm that is heard; has enough when both are known, or nothing more can come.
+ * <p>Harm is looked for at the end of each breath (every 2 s without one); a threshold that lies between two breaths is
+ * crossed on the straight line between them. Allocates nothing while it watches.
+ */
+final class Watch implements Sink {
+    private static final Measure[] MEASURES = Measure.values();
+    private static final int NO_VENTILATION = Measure.NO_VENTILATION.ordinal();
+    /** Rows in a row that must move away from harm before a remedy counts as having worked. */
+    private static final int CALM_ROWS = 4;
+    /** Share of the way from threshold to start beyond which a measure is no longer near harm. */
+    private static final double CLEAR = 0.8;
+    /** Without a breath for longer than this nothing is calm; s. */
+    private static final double STILL_S = 15;
+    private static final double ROUNDING = 1e-7;
+    /** An alarm that would have spoken without the fault by this long after is not the fault's; s. */
+    private static final double SAME_S = 5;
+
+    private final Thresholds limits;
+    private final double[] nominalS;
+    private final double[] startRoom;
+    private final double[] now = new double[MEASURES.length];
+    private final double[] room = new double[MEASURES.length];
+    private final double[] lastRoom = new double[MEASURES.length];
+    private double lastS;
+    private double calmFromS = Double.POSITIVE_INFINITY;
+    private int calm;
+
+    Measure harm;
+    double harmS = Double.POSITIVE_INFINITY;
+    int alarm = -1;
+    double alarmS = Double.POSITIVE_INFINITY;
+
+    /** @param nominalS when each limit would next be heard without the fault; infinite for never */
+    Watch(Thresholds limits, Now start, double[] nominalS) {
+        this(limits, start, nominalS, null);
+    }
+
+    private Watch(Thresholds limits, Now start, double[] nominalS, double[] startRoom) {
+        this.limits = limits;
+        this.nominalS = nominalS;
+        lastS = start.tS;
+        measure(start);
+        rooms();
+        keep();
+        this.startRoom = startRoom == null ? room.clone() : startRoom;
+    }
+
+    /** For a branch on which the remedy is given; from {@code calmFromS} on it may end as soon as all moves away from harm. */
+    Watch remedied(Now branch, double calmFromS) {
+        Watch w = new Watch(limits, branch, nominalS, startRoom);
+        w.calmFromS = calmFromS;
+        return w;
+    }
+
+    private void measure(Now n) {
+        Arrays.fill(now, Double.NaN);
+        now[Measure.SATURATION.ordinal()] = n.get(Column.SAO2);
+        now[Measure.PACO2.ordinal()] = n.get(Column.PACO2_MMHG);
+        now[Measure.PH.ordinal()] = n.get(Column.PH);
+        now[Measure.AIRWAY_PRESSURE.ordinal()] = n.get(Column.PLATEAU_CMH2O);
+        now[Measure.TRANSPULMONARY_PRESSURE.ordinal()] = n.get(Column.TRANSPULMONARY_CMH2O);
+        now[Measure.CIRCULATION.ordinal()] = n.get(Knob.CARDIAC_OUTPUT);
+        now[NO_VENTILATION] = n.tS - n.get(Level.LAST_BREATH_S);
+    }
+
+    /** How far each measure is from harm, in its own unit; below 0 beyond it; {@code NaN} for one that this run does not have. */
+    private void rooms() {
+        Arrays.fill(room, Double.NaN);
+        room[Measure.SATURATION.ordinal()] = now[Measure.SATURATION.ordinal()] - limits.saturation();
+        room[Measure.PACO2.ordinal()] = Math.min(limits.paco2HighMmHg() - now[Measure.PACO2.ordinal()], now[Measure.PACO2.ordinal()] - limits.paco2LowMmHg());
+        room[Measure.PH.ordinal()] = Math.min(now[Measure.PH.ordinal()] - limits.phLow(), limits.phHigh() - now[Measure.PH.ordinal()]);
+        room[Measure.AIRWAY_PRESSURE.ordinal()] = limits.alveolarCmH2O() - now[Measure.AIRWAY_PRESSURE.ordinal()];
+        room[Measure.TRANSPULMONARY_PRESSURE.ordinal()] = limits.transpulmonaryCmH2O() - now[Measure.TRANSPULMONARY_PRESSURE.ordinal()];
+        room[Measure.CIRCULATION.ordinal()] = now[Measure.CIRCULATION.ordinal()] - limits.outputLPerMin();
+        room[NO_VENTILATION] = limits.noVentilationS() - now[NO_VENTILATION];
+    }
+
+    private void keep() {
+        for (int i = 0; i < room.length; i++) lastRoom[i] = room[i];
+    }
+
+    @Override
+    public void row(Now n) {
+        measure(n);
+        rooms();
+        boolean calmer = n.tS >= calmFromS && now[NO_VENTILATION] <= STILL_S;
+        for (int i = 0; i < room.length; i++) {
+            if (room[i] < 0) {
+                double before = lastRoom[i];
+                double atS = lastS + (before > 0 ? before / (before - room[i]) : 0) * (n.tS - lastS);
+                if (atS < harmS) {
+                    harmS = atS;
+                    harm = MEASURES[i];
+                }
+            }
+            if (i != NO_VENTILATION && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
+        }
+        calm = calmer ? calm + 1 : 0;
+        keep();
+        lastS = n.tS;
+    }
+
+    @Override
+    public void event(double tS, int what, double value) {
+        if (alarm >= 0 || what < Speaking.FIRST_EVENT || Speaking.whatOf(what) != Speaking.HEARD) return;
+        int limit = Speaking.limitOf(what);
+        if (tS >= nominalS[limit] - SAME_S) return;
+        alarm = limit;
+        alarmS = tS;
+    }
+
+    @Override
+    public boolean enough() {
+        return harm != null || calm >= CALM_ROWS;
+    }
+
+    /** The value that the harm crossed, in its measure's unit. */
+    double threshold() {
+        return switch (harm) {
+            case SATURATION -> limits.saturation();
+            case PACO2 -> now[Measure.PACO2.ordinal()] > limits.paco2HighMmHg() ? limits.paco2HighMmHg() : limits.paco2LowMmHg();
+            case PH -> now[Measure.PH.ordinal()] < limits.phLow() ? limits.phLow() : limits.phHigh();
+            case AIRWAY_PRESSURE -> limits.alveolarCmH2O();
+            case TRANSPULMONARY_PRESSURE -> limits.transpulmonaryCmH2O();
+            case CIRCULATION -> limits.outputLPerMin();
+            case NO_VENTILATION -> limits.noVentilationS();
+            case VOLUME, SUPPLY -> throw new AssertionError(harm + " is not watched here");
+        };
+    }
+}
