@@ -78,6 +78,8 @@ public enum Knob {
     MAINS("1", 0, 1, 0, 1, "1: external power is there"),
     CHARGING("1", 0, 1, 1, 1, "1: external power charges the battery"),
     BATTERY("1", 0, 1, 1, 8, "1: the battery gives current"),
+    DRAINED("1", 0, 1, 0, 1, "share of the pack's charge that is gone before it is used"),
+    SOAKED("1", 0, 1, 0, 16, "1: the store has taken on the temperature of the leg; until then that of its reading"),
     // devices
     VENTILATOR_ON("1", 0, 1, 1, 1, "0: the ventilator gives no breath"),
     STANDBY("1", 0, 1, 0, 1, "1: on, and not ventilating"),

@@ -1,0 +1,91 @@
+package leeway.core.rehearsal;
+
+import leeway.core.run.Now;
+import leeway.core.run.Sink;
+
+/**
+ * Follows the stores of a leg while a fault of gas or power lasts: whether they end before the leg does, and until when ending
+ * the drain leaves enough for the rest.
+ * <p>Enough is what the rest of the leg takes without the fault, in proportion to the time left. Both are followed along the run;
+ * the last moment at which what is left is at least that is read from the straight line between two breaths.
+ */
+final class Drain {
+    /** Less than this is nothing: 1 mL of gas, 1 mWh. */
+    private static final double NOTHING = 1e-3;
+
+    private final Stage stage;
+    private final int leg;
+    private final double startS;
+    private final double legS;
+    private final double[] start = new double[2];
+    private final double[] rate = new double[2];
+    private final double[] lastRoom = new double[2];
+    private double lastS;
+    private final double[] enoughUntilS = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+    private double endS = Double.POSITIVE_INFINITY;
+    private int ended = -1;
+
+    Drain(Stage stage, Nominal nominal, int leg, Now n) {
+        this.stage = stage;
+        this.leg = leg;
+        startS = n.tS;
+        legS = Math.max(0, stage.legEndS(leg) - startS);
+        double[] end = {nominal.oxygenAtEndL(leg), nominal.chargeAtEndWh(leg)};
+        for (int i = 0; i < 2; i++) {
+            start[i] = left(n, i);
+            rate[i] = legS > 0 ? Math.max(0, start[i] - end[i]) / legS : 0;
+            lastRoom[i] = start[i] - rate[i] * legS;
+            if (lastRoom[i] < 0) enoughUntilS[i] = startS;
+        }
+        lastS = startS;
+    }
+
+    private double left(Now n, int what) { return what == 0 ? stage.supplies().oxygenL(n, leg) : stage.supplies().charge(n, leg); }
+
+    /** Both watch; either may have enough. */
+    Sink beside(Watch watch) {
+        return new Sink() {
+            @Override public void row(Now n) {
+                watch.row(n);
+                follow(n);
+            }
+
+            @Override public void event(double tS, int what, double value) { watch.event(tS, what, value); }
+
+            @Override public boolean enough() { return watch.enough() || ended >= 0; }
+        };
+    }
+
+    private void follow(Now n) {
+        if (n.tS > startS + legS) return;
+        for (int i = 0; i < 2; i++) {
+            double left = left(n, i);
+            if (Double.isNaN(left)) continue;
+            double room = left - rate[i] * (startS + legS - n.tS);
+            if (room < 0 && enoughUntilS[i] == Double.POSITIVE_INFINITY) {
+                double share = lastRoom[i] > 0 ? lastRoom[i] / (lastRoom[i] - room) : 0;
+                enoughUntilS[i] = lastS + share * (n.tS - lastS);
+            }
+            lastRoom[i] = room;
+            if (left <= NOTHING && start[i] > NOTHING && ended < 0 && n.tS < startS + legS - 1) {
+                ended = i;
+                endS = n.tS;
+            }
+        }
+        lastS = n.tS;
+    }
+
+    /** Whether the stores could still end before the leg does, as they drain. */
+    boolean mayEnd(Now n) {
+        if (n.tS >= startS + legS) return false;
+        for (int i = 0; i < 2; i++) if (enoughUntilS[i] <= n.tS) return true;
+        return false;
+    }
+
+    boolean endsFirst(Watch watch) { return ended >= 0 && endS <= watch.harmS; }
+
+    double endS() { return endS; }
+
+    /** After the fault; 0 where even ending the drain at once is too late. */
+    double rescueByS() { return Math.max(0, Math.min(enoughUntilS[ended], endS) - startS); }
+}

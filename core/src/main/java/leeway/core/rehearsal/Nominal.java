@@ -1,0 +1,110 @@
+package leeway.core.rehearsal;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import leeway.core.alarm.Speaking;
+import leeway.core.run.Column;
+import leeway.core.run.Now;
+import leeway.core.run.Script;
+import leeway.core.run.Sink;
+
+/**
+ * The journey without any fault: the moment of each leg with the least reserve, and the alarms that speak anyway.
+ * <p>Reserve is the oxygen of the alveoli (its partial pressure), the store that every stop of ventilation is paid from; without
+ * one, the lowest saturation; the earliest of equal moments, for a leg that has longer to go needs more of its stores.
+ */
+final class Nominal {
+    /** A reserve this much lower counts as lower; 1 %. */
+    private static final double LESS = 0.99;
+    /** A leg's first half minute still carries the change to it. */
+    private static final double SETTLE_S = 30;
+
+    private final Stage stage;
+    private final Now[] least;
+    private final List<double[]> heard = new ArrayList<>();
+    private final int[] count;
+    private final double endS;
+    private final double[] oxygenAtEndL;
+    private final double[] chargeAtEndWh;
+
+    /** @param fixedS the moment of the fault where one is given; {@code NaN} for the least reserve of each leg */
+    Nominal(Stage stage, double fixedS) {
+        this.stage = stage;
+        least = new Now[stage.legs()];
+        count = new int[stage.speaking().limits().size()];
+        oxygenAtEndL = new double[stage.legs()];
+        chargeAtEndWh = new double[stage.legs()];
+        Script script = stage.script().copy();
+        Now n = stage.loop().begin(script);
+        double windowS = stage.transport().policy().harm().searchMin() * 60;
+        for (int leg = 0; leg < stage.legs(); leg++) {
+            Seeker seeker = new Seeker(leg);
+            boolean here = !Double.isNaN(fixedS) && fixedS >= stage.legStartS()[leg] && (fixedS < stage.legEndS(leg) || leg == stage.legs() - 1);
+            if (here) {
+                stage.loop().to(Math.min(fixedS, stage.legEndS(leg)), n, script, seeker);
+                least[leg] = n.copy();
+            }
+            stage.loop().to(stage.legEndS(leg), n, script, seeker);
+            oxygenAtEndL[leg] = stage.supplies().oxygenL(n, leg);
+            chargeAtEndWh[leg] = stage.supplies().charge(n, leg);
+            if (Double.isNaN(fixedS)) least[leg] = seeker.least == null ? n.copy() : seeker.least;
+        }
+        endS = n.tS;
+        stage.loop().to(endS + windowS, n, script, new Seeker(-1));
+    }
+
+    /** The moment on a leg at which faults strike; null where the given moment lies on another leg. */
+    Now moment(int leg) { return least[leg]; }
+
+    /** When each limit is next heard at or after a time; infinite for never. */
+    double[] heardFromS(double tS) {
+        double[] next = new double[count.length];
+        Arrays.fill(next, Double.POSITIVE_INFINITY);
+        for (double[] h : heard) {
+            int limit = (int) h[0];
+            if (h[1] >= tS && h[1] < next[limit]) next[limit] = h[1];
+        }
+        return next;
+    }
+
+    /** How often each limit was heard while the journey lasted. */
+    int[] heardOnJourney() {
+        int[] n = new int[count.length];
+        for (double[] h : heard) if (h[1] < endS) n[(int) h[0]]++;
+        return n;
+    }
+
+    /** Usable litres that the leg's stores hold at its end if nothing happens. */
+    double oxygenAtEndL(int leg) { return oxygenAtEndL[leg]; }
+
+    /** Usable charge at the leg's end if nothing happens. */
+    double chargeAtEndWh(int leg) { return chargeAtEndWh[leg]; }
+
+    double journeyS() { return endS; }
+
+    private final class Seeker implements Sink {
+        private final int leg;
+        private double lowest = Double.POSITIVE_INFINITY;
+        private Now least;
+
+        Seeker(int leg) { this.leg = leg; }
+
+        @Override
+        public void row(Now n) {
+            if (leg < 0 || n.tS < Math.min(stage.legStartS()[leg] + SETTLE_S, stage.legEndS(leg) - 1)) return;
+            double reserve = n.get(Column.PALVO2_MMHG);
+            if (Double.isNaN(reserve)) reserve = n.get(Column.SAO2);
+            if (Double.isNaN(reserve)) reserve = 1;
+            if (reserve < lowest * LESS) {
+                lowest = reserve;
+                least = n.copy();
+            }
+        }
+
+        @Override
+        public void event(double tS, int what, double value) {
+            if (what >= Speaking.FIRST_EVENT && Speaking.whatOf(what) == Speaking.HEARD) heard.add(new double[] {Speaking.limitOf(what), tS});
+        }
+    }
+}

@@ -1,0 +1,192 @@
+package leeway.core.rehearsal;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.rehearsal.Rehearsal.ByLeg;
+import leeway.core.rehearsal.Rehearsal.Coverage;
+import leeway.core.rehearsal.Rehearsal.Margins;
+import leeway.core.rehearsal.Stage.Voyage;
+import leeway.core.run.Draw;
+import leeway.core.run.Now;
+
+/**
+ * All faults of a journey: once at medians on every leg, then, where asked, over many draws on the worst leg of each.
+ * <p>A draw is a function of its number; who has threads hands out numbers to {@link #draw} and puts the answers in order.
+ */
+public final class Rehearse {
+    private final Voyage voyage;
+    private final List<Fault> faults;
+    private final Map<String, Fault> byName = new HashMap<>();
+    private final double fixedS;
+
+    private Rehearse(Voyage voyage, List<Fault> faults, List<Fault> known, double fixedS) {
+        this.voyage = voyage;
+        this.faults = List.copyOf(faults);
+        known.forEach(f -> byName.put(f.name(), f));
+        faults.forEach(f -> byName.put(f.name(), f));
+        this.fixedS = fixedS;
+    }
+
+    /** Each fault once, with all medians, at its worst moment; sorted as results are. */
+    public static List<Rehearsal> all(Voyage voyage, List<Fault> faults) {
+        return of(voyage, faults, faults, OptionalDouble.empty()).central();
+    }
+
+    /**
+     * @param faults to rehearse
+     * @param known  all faults that the sheets know, for those that are rehearsed with another
+     * @param atS    the moment of the fault; absent for the worst moment of each leg
+     */
+    public static Rehearse of(Voyage voyage, List<Fault> faults, List<Fault> known, OptionalDouble atS) {
+        return new Rehearse(voyage, faults, known, atS.orElse(Double.NaN));
+    }
+
+    /** The rows at medians, sorted: uncovered (silent first), in time, no harm, not in this kit. */
+    public List<Rehearsal> central() {
+        Run run = new Run(new Draw(0, 0));
+        List<Rehearsal> rows = new ArrayList<>();
+        for (Fault fault : faults) rows.add(row(run, fault));
+        rows.sort(ORDER);
+        return List.copyOf(rows);
+    }
+
+    private Rehearsal row(Run run, Fault fault) {
+        List<Trial> trials = new ArrayList<>();
+        for (int leg = 0; leg < run.stage.legs(); leg++) run.trial(fault, leg).ifPresent(trials::add);
+        if (trials.isEmpty()) return notHere(run, fault);
+        List<Trial> worst = new ArrayList<>(trials);
+        worst.sort(Trial::worseFirst);
+        Trial t = worst.get(0);
+        List<ByLeg> byLeg = trials.stream().map(x -> new ByLeg(x.moment(), x.coverage(), x.alarm(), x.harm(), x.rescueByS(), x.marginS())).toList();
+        return new Rehearsal(fault, Optional.of(t.moment()), t.coverage(), t.alarm(), t.lateAlarm(), t.harm(), t.rescueByS(), t.crewTimeS(), t.marginS(),
+                Optional.empty(), Why.of(fault, t, run.stage), byLeg);
+    }
+
+    private Rehearsal notHere(Run run, Fault fault) {
+        String lacking = run.lacking(fault);
+        return new Rehearsal(fault, Optional.empty(), Coverage.NOT_IN_THIS_KIT, Optional.empty(), Optional.empty(), Optional.empty(), OptionalDouble.empty(),
+                Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), "It cannot happen here: " + lacking + ".", List.of());
+    }
+
+    /** The margins of one draw, one a row of {@code central}, on that row's worst leg; below any number where silent, above any where harmless, NaN where not in this kit. */
+    public double[] draw(Draw draw, List<Rehearsal> central) {
+        Run run = new Run(draw);
+        double[] margins = new double[central.size()];
+        for (int i = 0; i < margins.length; i++) {
+            Rehearsal row = central.get(i);
+            margins[i] = row.leg().isEmpty() ? Double.NaN : run.trial(row.fault(), row.leg().get().index()).map(Trial::sortable).orElse(Double.NaN);
+        }
+        return margins;
+    }
+
+    /** The same rows with the margins over these draws, given in the order of their numbers. */
+    public static List<Rehearsal> withDraws(List<Rehearsal> central, List<double[]> draws) {
+        List<Rehearsal> rows = new ArrayList<>();
+        for (int i = 0; i < central.size(); i++) {
+            Rehearsal r = central.get(i);
+            int row = i;
+            double[] sorted = draws.stream().mapToDouble(d -> d[row]).filter(d -> !Double.isNaN(d)).sorted().toArray();
+            if (sorted.length == 0) {
+                rows.add(r);
+                continue;
+            }
+            int uncovered = 0;
+            int noHarm = 0;
+            for (double m : sorted) {
+                if (m < 0) uncovered++;
+                if (m == Double.POSITIVE_INFINITY) noHarm++;
+            }
+            Margins margins = new Margins(sorted.length, quantile(sorted, 0.5), quantile(sorted, 0.05), (double) uncovered / sorted.length, (double) noHarm / sorted.length);
+            rows.add(new Rehearsal(r.fault(), r.leg(), r.coverage(), r.alarm(), r.lateAlarm(), r.harm(), r.rescueByS(), r.crewTimeS(), r.marginS(),
+                    Optional.of(margins), r.why(), r.byLeg()));
+        }
+        return List.copyOf(rows);
+    }
+
+    /** The order statistic at or below the quantile, the cautious side; absent where it is no number. */
+    private static OptionalDouble quantile(double[] sorted, double p) {
+        double q = sorted[(int) Math.floor(p * (sorted.length - 1))];
+        return Double.isInfinite(q) ? OptionalDouble.empty() : OptionalDouble.of(q);
+    }
+
+    /** How often each limit is heard an hour without any fault, in this draw; in the order of {@link Stage#speaking}'s limits. */
+    public double[] nuisancePerHour(Draw draw) {
+        Run run = new Run(draw);
+        int[] heard = run.nominal.heardOnJourney();
+        double[] perHour = new double[heard.length];
+        for (int i = 0; i < heard.length; i++) perHour[i] = heard[i] / (run.nominal.journeyS() / 3600);
+        return perHour;
+    }
+
+    static final Comparator<Rehearsal> ORDER = (a, b) -> {
+        int group = Integer.compare(group(a.coverage()), group(b.coverage()));
+        if (group != 0) return group;
+        int silent = Boolean.compare(b.coverage() == Coverage.SILENT, a.coverage() == Coverage.SILENT);
+        if (silent != 0) return silent;
+        int by = a.coverage() == Coverage.SILENT ? Double.compare(a.harm().orElseThrow().afterS(), b.harm().orElseThrow().afterS())
+                : Double.compare(a.marginS().orElse(0), b.marginS().orElse(0));
+        return by != 0 ? by : a.fault().name().compareTo(b.fault().name());
+    };
+
+    private static int group(Coverage c) {
+        return switch (c) {
+            case SILENT, TOO_LATE -> 0;
+            case IN_TIME -> 1;
+            case NO_HARM -> 2;
+            case NOT_IN_THIS_KIT -> 3;
+        };
+    }
+
+    /** One draw: its stage, its nominal run, its moments. */
+    final class Run {
+        final Stage stage;
+        final Nominal nominal;
+        private final Rehearsing[] legs;
+
+        Run(Draw draw) {
+            stage = voyage.stage(draw);
+            nominal = new Nominal(stage, fixedS);
+            legs = new Rehearsing[stage.legs()];
+            for (int leg = 0; leg < legs.length; leg++) {
+                Now at = nominal.moment(leg);
+                if (at != null) legs[leg] = new Rehearsing(stage, nominal, leg, at);
+            }
+        }
+
+        Optional<Trial> trial(Fault fault, int leg) {
+            if (legs[leg] == null || !possible(fault, leg)) return Optional.empty();
+            return Optional.of(legs[leg].trial(fault, together(fault)));
+        }
+
+        private boolean possible(Fault fault, int leg) {
+            KitFacts kit = stage.facts(leg);
+            return fault.needs().stream().allMatch(n -> n.met(kit));
+        }
+
+        private List<Effect> together(Fault fault) {
+            return fault.with().map(name -> Optional.ofNullable(byName.get(name)).orElseThrow(() -> new IllegalArgumentException(
+                    "fault \"%s\" is rehearsed with \"%s\", which is not among the faults".formatted(fault.name(), name)))).map(Fault::effects).orElse(List.of());
+        }
+
+        /** What the kit lacks on the leg that comes closest. */
+        String lacking(Fault fault) {
+            String best = "";
+            int fewest = Integer.MAX_VALUE;
+            for (int leg = 0; leg < legs.length; leg++) {
+                if (legs[leg] == null) continue;
+                KitFacts kit = stage.facts(leg);
+                List<Need> missing = fault.needs().stream().filter(n -> !n.met(kit)).toList();
+                if (missing.size() < fewest && !missing.isEmpty()) {
+                    fewest = missing.size();
+                    best = missing.get(0).lacking();
+                }
+            }
+            return best;
+        }
+    }
+}

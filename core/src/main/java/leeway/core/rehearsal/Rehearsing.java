@@ -1,0 +1,123 @@
+package leeway.core.rehearsal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.alarm.AlarmLimit;
+import leeway.core.rehearsal.Harm.Measure;
+import leeway.core.rehearsal.Rehearsal.Moment;
+import leeway.core.rehearsal.Rehearsal.Spoken;
+import leeway.core.run.Change;
+import leeway.core.run.Now;
+import leeway.core.run.Script;
+
+/**
+ * One fault at one moment: the branch without help until harm, then branches with the remedy at later and later moments.
+ * <p>Rescue-by is bisected: the branch without help goes on to the middle, is copied, gets the remedy there, and runs until
+ * harm, or until all measures have moved away from harm for some breaths after the remedy is in full force. So the fall of
+ * saturation after the remedy counts. Bounded to {@value #HALVINGS} halvings, or {@value #FINE_S} s.
+ * <p>Leaves out: what a crew does that the sheet does not say, and a remedy that fails.
+ */
+final class Rehearsing {
+    private static final int HALVINGS = 14;
+    private static final double FINE_S = 0.5;
+
+    private final Stage stage;
+    private final Nominal nominal;
+    private final int leg;
+    private final Now start;
+    private final double atS;
+    private final double windowEndS;
+    private final Thresholds thresholds;
+    private final double[] nominalS;
+
+    Rehearsing(Stage stage, Nominal nominal, int leg, Now start) {
+        this.stage = stage;
+        this.nominal = nominal;
+        this.leg = leg;
+        this.start = start;
+        atS = start.tS;
+        var policy = stage.transport().policy();
+        windowEndS = atS + policy.harm().searchMin() * 60;
+        thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), start);
+        nominalS = nominal.heardFromS(atS);
+    }
+
+    /** Where and when it strikes. */
+    Moment moment() { return new Moment(leg, stage.transport().legs().get(leg).name(), atS); }
+
+    Trial trial(Fault fault, List<Effect> together) {
+        return trial(fault, together, fault.crew().drawnS(stage.draw(), fault.name()));
+    }
+
+    /**
+     * @param together effects of what it is rehearsed with; the remedy ends them too
+     * @param crewS    crew time
+     */
+    Trial trial(Fault fault, List<Effect> together, double crewS) {
+        KitFacts kit = stage.facts(leg);
+        List<Effect> effects = new ArrayList<>(fault.effects());
+        effects.addAll(together);
+        List<Change> changes = Strike.changes(effects, atS, kit);
+        Script untreated = stage.script().copy();
+        changes.forEach(untreated::add);
+
+        Watch watch = new Watch(thresholds, start, nominalS);
+        Now branch = start.copy();
+        boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
+        Drain drain = drains ? new Drain(stage, nominal, leg, branch) : null;
+        stage.loop().to(windowEndS, branch, untreated, drain == null ? watch : drain.beside(watch));
+        // stores may end later than harm is looked for in the patient, and the leg's end is known
+        if (drain != null && watch.harm == null && drain.mayEnd(branch)) stage.loop().to(stage.legEndS(leg), branch, untreated, drain.beside(watch));
+
+        Optional<Spoken> spoken = watch.alarm < 0 ? Optional.empty() : Optional.of(spoken(watch));
+        if (drain != null && drain.endsFirst(watch)) {
+            Harm harm = new Harm(Measure.SUPPLY, (stage.legEndS(leg) - drain.endS()) / 60, drain.endS() - atS);
+            return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS);
+        }
+        if (watch.harm == null) return new Trial(moment(), spoken, Optional.empty(), OptionalDouble.empty(), crewS);
+        Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
+        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, untreated, watch, kit)), crewS);
+    }
+
+    private Spoken spoken(Watch watch) {
+        AlarmLimit limit = stage.speaking().limits().get(watch.alarm);
+        return new Spoken(limit.condition(), limit.from(), watch.alarmS - atS, limit.priority());
+    }
+
+    private double rescueByS(Fault fault, List<Change> changes, Script untreated, Watch watch, KitFacts kit) {
+        Now saved = start.copy();
+        if (harms(fault, changes, saved, untreated, watch, kit)) return 0;
+        double goodS = atS;
+        double badS = watch.harmS;
+        for (int i = 0; i < HALVINGS && badS - goodS > FINE_S; i++) {
+            double middleS = (goodS + badS) / 2;
+            Now later = saved.copy();
+            stage.loop().to(middleS, later, untreated, watch.remedied(later, Double.POSITIVE_INFINITY));
+            if (harms(fault, changes, later, untreated, watch, kit)) {
+                badS = middleS;
+            } else {
+                goodS = middleS;
+                saved = later;
+            }
+        }
+        return goodS - atS;
+    }
+
+    /** Whether harm comes in spite of the remedy at this moment of the branch without help. */
+    private boolean harms(Fault fault, List<Change> changes, Now at, Script untreated, Watch watch, KitFacts kit) {
+        Script treated = untreated.copy();
+        if (fault.remedyEnds()) {
+            for (Change c : changes) treated.end(c, at.tS);
+        }
+        for (Change c : Strike.changes(fault.remedy(), at.tS, kit)) treated.add(c);
+        Now branch = at.copy();
+        double settledS = at.tS + Strike.settledS(fault.remedy());
+        if (!fault.remedyEnds()) settledS = Math.max(settledS, atS + Strike.settledS(fault.effects()));
+        Watch after = watch.remedied(branch, settledS);
+        // a remedy late in the window is judged over the same length as one early in it would be
+        stage.loop().to(Math.max(windowEndS, at.tS + 600), branch, treated, after);
+        return after.harm != null;
+    }
+}

@@ -1,0 +1,59 @@
+package leeway.core.rehearsal;
+
+import java.util.Locale;
+import leeway.core.rehearsal.Rehearsal.Spoken;
+
+/** The sentence that explains a row. */
+final class Why {
+    private Why() { }
+
+    static String of(Fault fault, Trial t, Stage stage) {
+        return switch (t.coverage()) {
+            case IN_TIME -> "%s after %s; %s after %s and can be prevented until %s, so with %s for the crew %s are left.".formatted(
+                    spoken(t.alarm().orElseThrow()), span(t.alarm().orElseThrow().afterS()), harm(t.harm().orElseThrow()), span(t.harm().orElseThrow().afterS()),
+                    span(t.rescueByS().orElseThrow()), span(t.crewTimeS()), span(t.marginS().orElseThrow()));
+            case TOO_LATE -> t.rescueByS().orElseThrow() <= 0
+                    ? "%s after %s, but not even the remedy at once keeps it from happening that %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
+                            span(t.alarm().orElseThrow().afterS()), harm(t.harm().orElseThrow()), span(t.harm().orElseThrow().afterS()))
+                    : "%s after %s and the crew needs %s, but the remedy helps only until %s; %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
+                            span(t.alarm().orElseThrow().afterS()), span(t.crewTimeS()), span(t.rescueByS().orElseThrow()), harm(t.harm().orElseThrow()),
+                            span(t.harm().orElseThrow().afterS()));
+            case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t.harm().orElseThrow()),
+                    span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
+                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit watches for it.".formatted(harm(t.harm().orElseThrow()),
+                            span(t.harm().orElseThrow().afterS())));
+            case NO_HARM -> "No harm threshold is crossed within %s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
+                    t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(""));
+            case NOT_IN_THIS_KIT -> throw new AssertionError("a trial was made of " + fault.name());
+        };
+    }
+
+    private static String spoken(Spoken s) {
+        return "The %s says \"%s\"".formatted(s.from().words(), s.condition().words());
+    }
+
+    private static String lower(String sentence) { return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1); }
+
+    private static String harm(Harm h) {
+        double v = h.threshold();
+        return switch (h.measure()) {
+            case SATURATION -> "saturation falls below %s".formatted(number(v * 100, 1)) + " %";
+            case PACO2 -> "PaCO2 passes %s mmHg".formatted(number(v, 0));
+            case PH -> "pH passes %s".formatted(number(v, 2));
+            case AIRWAY_PRESSURE -> "alveolar pressure passes %s cmH2O".formatted(number(v, 0));
+            case TRANSPULMONARY_PRESSURE -> "transpulmonary pressure passes %s cmH2O".formatted(number(v, 0));
+            case VOLUME -> "volume passes %s mL".formatted(number(v, 0));
+            case CIRCULATION -> "cardiac output falls below %s L/min".formatted(number(v, 1));
+            case NO_VENTILATION -> "nothing has reached the lungs for %s".formatted(span(v));
+            case SUPPLY -> "the leg's stores end %s before the leg does".formatted(span(v * 60));
+        };
+    }
+
+    private static String number(double v, int digits) { return String.format(Locale.ROOT, "%." + digits + "f", v); }
+
+    /** "8 s", "95 s", "4 min". */
+    static String span(double seconds) {
+        double s = Math.max(0, seconds);
+        return s < 120 ? number(s, 0) + " s" : number(s / 60, 0) + " min";
+    }
+}
