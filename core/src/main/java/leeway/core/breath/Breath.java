@@ -21,15 +21,12 @@ import leeway.core.run.Sink;
  * on the same moment, as the loop does.
  */
 public final class Breath implements Part {
-    /** Volume and flow below this are rounding; cmH2O. */
-    private static final double TINY_CMH2O = 1e-10;
     /** After this long in expiration without anything that could start a breath, rows of 2 s follow. Design 6. */
     static final double IDLE_ROW_S = 2;
     /** No trigger is taken this early in expiration; common practice, no source. */
     static final double REFRACTORY_S = 0.2;
     /** Support does not cycle off earlier; common practice, no source. */
     private static final double LEAST_SUPPORT_S = 0.2;
-    private static final int PIECES = 12;
     private static final int SETTLING_ROWS = 400;
 
     private static final int NOTHING = -1;
@@ -41,11 +38,10 @@ public final class Breath implements Part {
     private final boolean settles;
     private final Tuned tuned;
     private final Ventilator ventilator;
-    private final Stretch stretch = new Stretch();
+    private final Law law;
+    private final Stretch stretch;
     private int at;
-    // what prepare worked out for the moment
-    private double v, m0, mg, pawA, pawG, soonestS;
-    private boolean pawGiven;
+    private double soonestS;
     private int what;
 
     /** The tube and the device's limits are fixed; all else is read from the knobs (see {@link #base}). */
@@ -59,6 +55,8 @@ public final class Breath implements Part {
         this.settles = settles;
         tuned = new Tuned(mechanics, device);
         ventilator = new Ventilator(tuned);
+        law = new Law(tuned);
+        stretch = law.stretch;
     }
 
     /** Writes mechanics and settings as base values; settings that the mode does not use are left as they are. */
@@ -91,6 +89,7 @@ public final class Breath implements Part {
     public void claim(Claims claims) {
         at = claims.state(COUNT);
         ventilator.at = at;
+        law.at = at;
         claims.reads(Knob.RESISTANCE, Knob.COMPLIANCE);
     }
 
@@ -153,7 +152,7 @@ public final class Breath implements Part {
 
     @Override
     public double nextS(Now n, double latestS) {
-        prepare(n);
+        law.prepare(n);
         double[] y = n.y;
         double now = n.tS;
         int phase = (int) y[at + PHASE];
@@ -167,7 +166,8 @@ public final class Breath implements Part {
         double f0 = stretch.startFlow();
         if (f0 != 0) {
             offer(now + stretch.timeTo(0), REVERSAL);
-            if (f0 < 0 && tuned.cuffLeak > 0) offer(now + stretch.timeTo(-Tuned.leakFlow(tuned.cuffLeak, tuned.peep)), REVERSAL);
+            double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
+            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak), REVERSAL);
         }
         return soonestS;
     }
@@ -194,7 +194,7 @@ public final class Breath implements Part {
         }
         if (t.mode.timed) offer(Math.max(y[at + DUE], y[at + ROW_OPEN] > 0 ? since + REFRACTORY_S : 0), DUE_NOW);
         else if (t.backupAfter > 0) offer(y[at + LAST_START] + (y[at + BACKUP] > 0 ? t.period : t.backupAfter), BACKUP_NOW);
-        if (!t.mode.timed && t.effortPeriod == Double.POSITIVE_INFINITY && y[at + KNOT] < 0) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
+        if (!t.mode.timed && t.effortPeriod == Double.POSITIVE_INFINITY && y[at + KNOT] < 0 && y[at + BACKUP] == 0) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
         if (!t.mode.triggered || t.open || t.closed || y[at + PENDING] < Double.POSITIVE_INFINITY) return;
         double ready = since + REFRACTORY_S;
         if (t.flowTrigger > 0) {
@@ -202,9 +202,9 @@ public final class Breath implements Part {
             if (seen >= t.flowTrigger) offer(Math.max(now, ready), TRIGGER);
             else offer(Math.max(now + stretch.timeTo(t.flowTrigger), ready), TRIGGER);
         } else if (t.pressureTrigger > 0) {
-            double below = t.peep - t.pressureTrigger, pel = t.elastance * v + t.offset - m0;
+            double below = t.peep - t.pressureTrigger, pel = t.elastance * law.v + t.offset - law.m0;
             if (pel <= below) offer(Math.max(now, ready), TRIGGER);
-            else if (mg > 0 && stretch.startFlow() >= 0) offer(Math.max(now + (pel - below) / mg, ready), TRIGGER);
+            else if (law.mg > 0 && stretch.startFlow() >= 0) offer(Math.max(now + (pel - below) / law.mg, ready), TRIGGER);
         }
     }
 
@@ -219,17 +219,17 @@ public final class Breath implements Part {
         offer(end, PHASE_ENDS);
         double left = end - now;
         if (phase == FLOW) {
-            if (t.flowEnd < 1 && (t.allLeaks() > 0 || !t.compensated && t.give > 0)) offer(ventilator.pieceEnd(y, now, PIECES), PIECE);
+            if (t.flowEnd < 1 && (t.allLeaks() > 0 || !t.compensated && t.give > 0)) offer(law.pieceEnd(y, now), PIECE);
             if (t.flowEnd < 1) {
-                double top = ventilator.topOfDecelerating(v, stretch.startFlow(), stretch.flowAt(1) - stretch.flowAt(0), mg);
-                if (top > TINY_CMH2O && top < left) offer(now + top, PIECE);
+                double top = law.topOfDecelerating();
+                if (top > Law.TINY_CMH2O && top < left) offer(now + top, PIECE);
             }
-            offer(now + timeToPressure(t.limit, left), LIMIT_MET);
+            offer(now + law.timeToPressure(t.limit, left), LIMIT_MET);
         } else if (phase == FULL) {
-            offer(now + timeToPressure(y[at + AIM], left), AIM_MET);
+            offer(now + law.timeToPressure(y[at + AIM], left), AIM_MET);
         } else if (phase == LIMIT && !t.closed && !t.open) {
             double wanted = t.volumeSet - y[at + IN];
-            offer(now + timeToVolume(wanted, left), VOLUME_MET);
+            offer(now + law.timeToVolume(wanted, left), VOLUME_MET);
         } else if ((phase == RISE || phase == HOLD) && !t.closed && !t.open) {
             double f0 = stretch.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
             if (f0 > most * (1 + 1e-9)) offer(now, FLOW_MET);
@@ -244,196 +244,6 @@ public final class Breath implements Part {
         }
     }
 
-    /** When the airway pressure reaches a level in a stretch in which the flow is the ventilator's; at most {@code left} later, else infinity. */
-    private double timeToPressure(double level, double left) {
-        Tuned t = tuned;
-        if (t.open) return Double.POSITIVE_INFINITY;
-        if (pawGiven) return pawG > 0 ? Math.max(0, (level - pawA) / pawG) : pawA >= level ? 0 : Double.POSITIVE_INFINITY;
-        double start = pressureAt(0);
-        if (start >= level - TINY_CMH2O) return 0;
-        double end = pressureAt(left);
-        // the pressure can only turn within a decelerating flow: look at its top too
-        if (end < level) {
-            double top = ventilator.topOfDecelerating(v, stretch.startFlow(), stretch.flowAt(1) - stretch.flowAt(0), mg);
-            if (!(top > 0 && top < left) || pressureAt(top) < level) return Double.POSITIVE_INFINITY;
-            left = top;
-        }
-        double low = 0, high = left;
-        for (int i = 0; i < 80 && high - low > 1e-14 * (1 + high); i++) {
-            double mid = secant(low, high, level);
-            if (pressureAt(mid) >= level) high = mid;
-            else low = mid;
-        }
-        return high;
-    }
-
-    private double secant(double low, double high, double level) {
-        double a = pressureAt(low), b = pressureAt(high), x = low + (level - a) / (b - a) * (high - low), edge = 1e-3 * (high - low);
-        return b > a ? Math.min(high - edge, Math.max(low + edge, x)) : 0.5 * (low + high);
-    }
-
-    private double timeToVolume(double wanted, double left) {
-        if (wanted <= 0) return 0;
-        if (!(stretch.volumeAt(left, stretch.flowAt(left)) > wanted)) return Double.POSITIVE_INFINITY;
-        double low = 0, high = left;
-        for (int i = 0; i < 80 && high - low > 1e-14; i++) {
-            double mid = 0.5 * (low + high);
-            if (stretch.volumeAt(mid, stretch.flowAt(mid)) >= wanted) high = mid;
-            else low = mid;
-        }
-        return high;
-    }
-
-    // ---- the law of the moment ----
-
-    private void prepare(Now n) {
-        double[] y = n.y;
-        Tuned t = tuned;
-        v = y[at + VOLUME] * t.share;
-        pawGiven = false;
-        muscles(y, n.tS);
-        int phase = (int) y[at + PHASE];
-        if (t.closed) {
-            airwayClosed(n, phase);
-        } else if (t.open) {
-            pressure(0, 0, 0, true, true);
-        } else if (!t.ventilating) {
-            pressure(0, 0, t.valve, true, !t.valveShut);
-        } else {
-            ventilated(n, phase);
-        }
-    }
-
-    private void muscles(double[] y, double now) {
-        int knot = (int) y[at + KNOT];
-        if (knot < 0) {
-            m0 = 0;
-            mg = 0;
-            return;
-        }
-        double rise = y[at + EFFORT_RISE], from = y[at + EFFORT_AT] + Effort.atS(knot, rise), to = y[at + EFFORT_AT] + Effort.atS(knot + 1, rise);
-        mg = y[at + EFFORT_HEIGHT] * (Effort.height(knot + 1) - Effort.height(knot)) / (to - from);
-        m0 = y[at + EFFORT_HEIGHT] * Effort.height(knot) + mg * (now - from);
-    }
-
-    private void ventilated(Now n, int phase) {
-        Tuned t = tuned;
-        double[] y = n.y;
-        switch (phase) {
-            case EXHALE -> {
-                double pel = t.elastance * v + t.offset - m0;
-                boolean supplies = t.flowTrigger > 0 || t.pressureTrigger <= 0 || !t.mode.triggered;
-                if (t.valveShut && t.allLeaks() > 0 && pel > t.peep) leaking(0);
-                else pressure(t.peep, 0, t.valve, supplies, !t.valveShut);
-            }
-            case RISE -> {
-                double slope = (y[at + AIM] - t.peep) / t.rise;
-                pressure(t.peep + slope * (n.tS - y[at + BREATH_AT]), slope, 0, true, !t.valveShut);
-            }
-            case HOLD, LIMIT -> pressure(phase == HOLD ? y[at + AIM] : t.limit, 0, 0, true, !t.valveShut);
-            case FULL -> pushed(n, t.largestFlow, 0);
-            case PAUSE -> pushed(n, 0, 0);
-            default -> {
-                double start = Math.min(t.largestFlow, 2 * t.volumeSet / t.flowTime / (1 + t.flowEnd)), slope = -start * (1 - t.flowEnd) / t.flowTime;
-                pushed(n, start + slope * (n.tS - y[at + BREATH_AT]), slope);
-            }
-        }
-    }
-
-    /** The ventilator gives a flow; what of it reaches the patient depends on leaks and on an uncompensated circuit. */
-    private void pushed(Now n, double flow, double slope) {
-        Tuned t = tuned;
-        boolean soft = !t.compensated && t.give > 0;
-        if (t.allLeaks() > 0) {
-            double mid = slope == 0 ? flow : flow + slope * 0.5 * (ventilator.pieceEnd(n.y, n.tS, PIECES) - n.tS);
-            leaking(soft ? mid / (1 + t.give * t.elastance) : mid);
-        } else if (soft) {
-            circuit(n, slope == 0 ? flow : flow + slope * 0.5 * (ventilator.pieceEnd(n.y, n.tS, PIECES) - n.tS));
-        } else {
-            stretch.given(flow, slope);
-        }
-    }
-
-    /** Airway pressure p + g t at the Y-piece (behind the valve when gas leaves), flow follows. */
-    private void pressure(double p, double g, double valve, boolean in, boolean out) {
-        Tuned t = tuned;
-        double d = p - (t.elastance * v + t.offset - m0), slope = g + mg;
-        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && slope > 0, outward = d < -TINY_CMH2O || d <= TINY_CMH2O && slope < 0;
-        if (inward && in) {
-            stretch.free(t.k1In, 2 * t.k2, slope, t.elastance, root(t.k1In, t.k2, Math.max(0, d)));
-        } else if (outward && out) {
-            double k1 = t.k1Out + valve;
-            stretch.free(k1, -2 * t.k2, slope, t.elastance, -root(k1, t.k2, Math.max(0, -d)));
-        } else {
-            stretch.given(0, 0);
-        }
-    }
-
-    /** F of k1 F + k2 F^2 = d. */
-    private static double root(double k1, double k2, double d) {
-        return 2 * d / (k1 + Math.sqrt(k1 * k1 + 4 * k2 * d));
-    }
-
-    /** A constant flow from the ventilator, of which a leak at the Y-piece takes its part. */
-    private void leaking(double flow) {
-        Tuned t = tuned;
-        double l2 = 1 / (t.allLeaks() * t.allLeaks()), pel = t.elastance * v + t.offset - m0;
-        boolean inward = flow * flow * l2 >= pel;
-        double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
-        if (inward && pel + (k1 + k2 * flow) * flow <= 0) {
-            stretch.given(flow, 0);         // the patient draws it all: no pressure, no leak
-            return;
-        }
-        double a = l2 - k2, b = 2 * flow * l2 + k1, c = flow * flow * l2 - pel;
-        double start = 2 * c / (b + Math.sqrt(Math.max(0, b * b - 4 * a * c)));
-        stretch.free(b, 2 * k2 - 2 * l2, mg, t.elastance, start);
-    }
-
-    /** A constant flow from the ventilator into a circuit that gives: its pressure is a state of its own. */
-    private void circuit(Now n, double flow) {
-        Tuned t = tuned;
-        double d = n.level[Level.PAW_CMH2O.ordinal()] - (t.elastance * v + t.offset - m0);
-        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && flow / t.give + mg > 0;
-        double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
-        double start = inward ? root(k1, t.k2, Math.max(0, d)) : -root(k1, t.k2, Math.max(0, -d));
-        stretch.free(t.give * k1, 2 * t.give * k2, flow + t.give * mg, 1 + t.give * t.elastance, start);
-    }
-
-    private void airwayClosed(Now n, int phase) {
-        Tuned t = tuned;
-        double[] y = n.y;
-        stretch.given(0, 0);
-        pawGiven = true;
-        pawG = 0;
-        double last = n.level[Level.PAW_CMH2O.ordinal()];
-        switch (phase) {
-            case EXHALE -> pawA = t.peep;
-            case FLOW, FULL -> {
-                pawA = Math.max(last, t.peep);
-                pawG = (phase == FULL ? t.largestFlow : Math.min(t.largestFlow, t.volumeSet / t.flowTime)) / t.giveOfClosedCircuit();
-            }
-            case RISE -> {
-                pawG = (y[at + AIM] - t.peep) / t.rise;
-                pawA = t.peep + pawG * (n.tS - y[at + BREATH_AT]);
-            }
-            case HOLD -> pawA = y[at + AIM];
-            case LIMIT -> pawA = t.limit;
-            default -> pawA = last;
-        }
-    }
-
-    /** Airway pressure at the Y-piece dt after the prepared moment. */
-    private double pressureAt(double dt) {
-        if (pawGiven) return pawA + pawG * dt;
-        if (tuned.open) return 0;
-        double f = stretch.flowAt(dt);
-        return tuned.elastance * (v + stretch.volumeAt(dt, f)) + tuned.offset - m0 - mg * dt + drop(f);
-    }
-
-    private double drop(double f) {
-        return f >= 0 ? (tuned.k1In + tuned.k2 * f) * f : (tuned.k1Out - tuned.k2 * f) * f;
-    }
-
     // ---- moving ----
 
     @Override
@@ -442,18 +252,20 @@ public final class Breath implements Part {
         Tuned t = tuned;
         double[] y = n.y, flux = n.flux, level = n.level;
         int phase = (int) y[at + PHASE];
-        double f0 = stretch.startFlow(), f1 = stretch.flow, dv = stretch.volume, v1 = v + dv, half = 0.5 * dt * dt;
+        double v = law.v, m0 = law.m0, mg = law.mg, f0 = stretch.startFlow(), f1 = stretch.flow, dv = stretch.volume, v1 = v + dv, half = 0.5 * dt * dt;
         double mus = m0 * dt + mg * half, muscle = m0 * dv + mg * (dt * dv - stretch.volumeTime);
         double pel = t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
         boolean inward = f0 > 0 || f1 > 0;
         double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
         double resistive = k1 * stretch.square + s * stretch.cube;
-        double paw = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : pel + k1 * dv + s * stretch.square;
-        double work = pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
-        double start = pressureAt(0), end = endPressure(dt, v1, f1);
+        double paw = law.pawGiven ? law.pawA * dt + law.pawG * half : t.open ? 0 : pel + k1 * dv + s * stretch.square;
+        double work = law.pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
+        double start = law.pressureAt(0), end = law.endPressure(dt, v1, f1);
         y[at + VOLUME] += dv / t.share;
 
         double mean = dt > 0 ? Math.max(0, paw / dt) : 0, root = dt > 0 ? Math.sqrt(mean) * dt : 0;
+        // where a given flow met the leak, what did not reach the lung leaked: exact; elsewhere by the mean pressure
+        if (!Double.isNaN(law.leakedFrom)) root = Math.max(0, law.leakedFrom * dt - dv) / t.allLeaks();
         boolean live = t.ventilating && !t.open && !t.closed;
         double cuff = live ? t.cuffLeak * root : 0, circuitLeak = live ? (t.circuitLeak + t.valveLeak) * root : 0;
         double airway = dv + cuff, in = Math.max(0, airway), out = Math.max(0, -airway);
@@ -490,10 +302,6 @@ public final class Breath implements Part {
         ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, paw, work, resistive, muscle, dt, Math.max(start, end), f0, f1, t.oesophagus ? 0 : dv);
     }
 
-    private double endPressure(double dt, double v1, double f1) {
-        return pawGiven ? pawA + pawG * dt : tuned.open ? 0 : tuned.elastance * v1 + tuned.offset - m0 - mg * dt + drop(f1);
-    }
-
     @Override
     public void hit(Now n, Script script, Sink out) {
         ventilator.hit(n, what);
@@ -505,9 +313,9 @@ public final class Breath implements Part {
      */
     public void sample(double dtS, double[] four) {
         double f = stretch.flowAt(dtS);
-        four[0] = pressureAt(dtS);
+        four[0] = law.pressureAt(dtS);
         four[1] = f;
-        four[2] = (v + stretch.volumeAt(dtS, f)) / tuned.share;
-        four[3] = m0 + mg * dtS;
+        four[2] = (law.v + stretch.volumeAt(dtS, f)) / tuned.share;
+        four[3] = law.m0 + law.mg * dtS;
     }
 }

@@ -13,7 +13,7 @@ package leeway.core.breath;
 final class Stretch {
     private static final double TINY = 1e-300;
     private static final int ITERATIONS = 60;
-    private boolean given;
+    private boolean given, inward;
     private double f0, slope;               // given: F = f0 + slope t
     private double a, b, c, d, f8, w0, a8;  // free
     /** After {@link #over}: flow at the end, integrals of F, F^2, F^3 and of the volume gained. */
@@ -26,9 +26,10 @@ final class Stretch {
         slope = flowSlope;
     }
 
-    /** Flow obeys (A + B F) F' = C - D F. */
-    void free(double aa, double bb, double cc, double dd, double startFlow) {
+    /** Flow obeys (A + B F) F' = C - D F as long as it keeps its direction. */
+    void free(boolean inward, double aa, double bb, double cc, double dd, double startFlow) {
         given = false;
+        this.inward = inward;
         a = aa;
         b = bb;
         c = cc;
@@ -54,6 +55,7 @@ final class Stretch {
             double t = (target - f0) / slope;
             return t >= 0 ? t : Double.POSITIVE_INFINITY;    // NaN too: a constant flow at the target stays there
         }
+        if (inward ? target < 0 : target > 0) return Double.POSITIVE_INFINITY;     // another law by then
         double w = target - f8;
         if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) > Math.abs(w0)) return Double.POSITIVE_INFINITY;
         return Math.max(0, -(a8 * StrictMath.log(w / w0) + b * (w - w0)) / d);

@@ -45,7 +45,7 @@ final class Ventilator {
             case Breath.CYCLE -> inflationEnds(n);
             case Breath.TRIGGER -> {
                 y[at + PENDING] = n.tS + t.delay;
-                y[at + DUE_DELAY] = n.tS + t.delay - (y[at + KNOT] >= 0 ? y[at + EFFORT_AT] : n.tS);
+                y[at + DUE_DELAY] = y[at + KNOT] >= 0 ? n.tS + t.delay - y[at + EFFORT_AT] : Double.NaN;
             }
             case Breath.ANSWER -> answer(n);
             case Breath.DUE_NOW -> mandatory(n, 0);
@@ -111,7 +111,7 @@ final class Ventilator {
     private void answer(Now n) {
         n.y[at + PENDING] = Double.POSITIVE_INFINITY;
         if (n.y[at + PHASE] != EXHALE || !t.ventilating || t.open) return;
-        start(n, 1);
+        start(n, Double.isNaN(n.y[at + DUE_DELAY]) ? 2 : 1);      // gas that flows in without an effort triggers too
     }
 
     private void start(Now n, int by) {
@@ -196,6 +196,7 @@ final class Ventilator {
         for (int i = SUMS_FROM; i <= SUMS_TO; i++) y[at + i] = 0;
         y[at + LUNG_IN] = 0;
         y[at + IN] = kind == 0 ? 0 : y[at + BEFORE];
+        y[at + DELIVERED] = kind == 0 || !t.ventilating || t.open ? 0 : y[at + BEFORE];
         y[at + BEFORE] = 0;
         y[at + ROW_OPEN] = 1;
         y[at + ROW_KIND] = kind;
@@ -228,10 +229,10 @@ final class Ventilator {
         n.set(Column.PEAK_CMH2O, y[at + HIGHEST]);
         n.set(Column.PLATEAU_CMH2O, kind == 0 ? Double.NaN : y[at + PLATEAU]);
         n.set(Column.PEEP_CMH2O, total);
-        n.set(Column.AUTO_PEEP_CMH2O, total - t.peep);
+        n.set(Column.AUTO_PEEP_CMH2O, Math.max(0, total - t.peep));
         n.set(Column.DRIVING_CMH2O, kind == 0 ? Double.NaN : y[at + PLATEAU] - start);
         n.set(Column.MEAN_CMH2O, span > 0 ? y[at + PAW] / span : n.get(Level.PAW_CMH2O));
-        n.set(Column.TRAPPED_ML, v - (t.peep - t.offset) / t.elastance);
+        n.set(Column.TRAPPED_ML, Math.max(0, v - (t.peep - t.offset) / t.elastance));
         n.set(Column.TRANSPULMONARY_CMH2O, kind == 0 ? Double.NaN : y[at + TRANSPULMONARY]);
         n.set(Column.PEAK_FLOW_L_MIN, y[at + FASTEST_IN] * 0.06);
         n.set(Column.PEAK_EXPIRATORY_FLOW_L_MIN, y[at + FASTEST_OUT] * 0.06);
@@ -297,16 +298,5 @@ final class Ventilator {
             };
         }
         return phase == PAUSE ? 0 : in + circuitLeak + Math.max(0, squeezed);
-    }
-
-    /** End of the running piece of a decelerating flow. */
-    double pieceEnd(double[] y, double now, int pieces) {
-        double from = y[at + BREATH_AT];
-        return from + t.flowTime * (Math.floor((now - from) / t.flowTime * pieces + 1e-9) + 1) / pieces;
-    }
-
-    /** When the pressure under a decelerating flow is highest, from the start of the stretch; NaN for a constant flow. */
-    double topOfDecelerating(double v, double f0, double slope, double mg) {
-        return ((mg - t.k1In * slope) / (t.elastance + 2 * t.k2 * slope) - f0) / slope;
     }
 }

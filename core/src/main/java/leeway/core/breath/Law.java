@@ -1,0 +1,227 @@
+package leeway.core.breath;
+
+import static leeway.core.breath.Slot.*;
+
+import leeway.core.lung.Effort;
+import leeway.core.run.Level;
+import leeway.core.run.Now;
+
+/**
+ * The law of the moment: which {@link Stretch} follows from lungs, effort, phase and faults, and when it would reach a
+ * pressure or a volume. Reads state, changes none.
+ */
+final class Law {
+    /** Volume and flow below this are rounding; cmH2O. */
+    static final double TINY_CMH2O = 1e-10;
+    /** A decelerating flow into a leak or an uncompensated circuit is taken in this many equal pieces, each of constant flow. */
+    private static final int PIECES = 12;
+
+    private final Tuned t;
+    final Stretch stretch = new Stretch();
+    int at;
+    /** Ventilated volume; muscle pressure and its slope; airway pressure where it does not follow from the flow; flow that met a leak, else NaN. */
+    double v, m0, mg, pawA, pawG, leakedFrom;
+    boolean pawGiven;
+
+    Law(Tuned tuned) {
+        t = tuned;
+    }
+
+    void prepare(Now n) {
+        double[] y = n.y;
+        v = y[at + VOLUME] * t.share;
+        pawGiven = false;
+        leakedFrom = Double.NaN;
+        muscles(y, n.tS);
+        int phase = (int) y[at + PHASE];
+        if (t.closed) {
+            airwayClosed(n, phase);
+        } else if (t.open) {
+            pressure(0, 0, 0, true, true);
+        } else if (!t.ventilating) {
+            pressure(0, 0, t.valve, true, !t.valveShut);
+        } else {
+            ventilated(n, phase);
+        }
+    }
+
+    private void muscles(double[] y, double now) {
+        int knot = (int) y[at + KNOT];
+        if (knot < 0) {
+            m0 = 0;
+            mg = 0;
+            return;
+        }
+        double rise = y[at + EFFORT_RISE], from = y[at + EFFORT_AT] + Effort.atS(knot, rise), to = y[at + EFFORT_AT] + Effort.atS(knot + 1, rise);
+        mg = y[at + EFFORT_HEIGHT] * (Effort.height(knot + 1) - Effort.height(knot)) / (to - from);
+        m0 = y[at + EFFORT_HEIGHT] * Effort.height(knot) + mg * (now - from);
+    }
+
+    private void ventilated(Now n, int phase) {
+        double[] y = n.y;
+        switch (phase) {
+            case EXHALE -> {
+                double pel = t.elastance * v + t.offset - m0;
+                boolean supplies = t.flowTrigger > 0 || t.pressureTrigger <= 0 || !t.mode.triggered;
+                if (t.valveShut && t.allLeaks() > 0 && pel > t.peep) leaking(0);
+                else pressure(t.peep, 0, t.valve, supplies, !t.valveShut);
+            }
+            case RISE -> {
+                double slope = (y[at + AIM] - t.peep) / t.rise;
+                pressure(t.peep + slope * (n.tS - y[at + BREATH_AT]), slope, 0, true, !t.valveShut);
+            }
+            case HOLD, LIMIT -> pressure(phase == HOLD ? y[at + AIM] : t.limit, 0, 0, true, !t.valveShut);
+            case FULL -> pushed(n, t.largestFlow, 0);
+            case PAUSE -> pushed(n, 0, 0);
+            default -> {
+                double start = Math.min(t.largestFlow, 2 * t.volumeSet / t.flowTime / (1 + t.flowEnd)), slope = -start * (1 - t.flowEnd) / t.flowTime;
+                pushed(n, start + slope * (n.tS - y[at + BREATH_AT]), slope);
+            }
+        }
+    }
+
+    /** The ventilator gives a flow; what of it reaches the patient depends on leaks and on an uncompensated circuit. */
+    private void pushed(Now n, double flow, double slope) {
+        boolean soft = !t.compensated && t.give > 0;
+        if (t.allLeaks() > 0) {
+            double mid = slope == 0 ? flow : flow + slope * 0.5 * (pieceEnd(n.y, n.tS) - n.tS);
+            leaking(soft ? mid / (1 + t.give * t.elastance) : mid);
+        } else if (soft) {
+            circuit(n, slope == 0 ? flow : flow + slope * 0.5 * (pieceEnd(n.y, n.tS) - n.tS));
+        } else {
+            stretch.given(flow, slope);
+        }
+    }
+
+    /** Airway pressure p + g t at the Y-piece (behind the valve when gas leaves), flow follows. */
+    private void pressure(double p, double g, double valve, boolean in, boolean out) {
+        double d = p - (t.elastance * v + t.offset - m0), slope = g + mg;
+        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && slope > 0, outward = d < -TINY_CMH2O || d <= TINY_CMH2O && slope < 0;
+        if (inward && in) {
+            stretch.free(true, t.k1In, 2 * t.k2, slope, t.elastance, root(t.k1In, t.k2, Math.max(0, d)));
+        } else if (outward && out) {
+            double k1 = t.k1Out + valve;
+            stretch.free(false, k1, -2 * t.k2, slope, t.elastance, -root(k1, t.k2, Math.max(0, -d)));
+        } else {
+            stretch.given(0, 0);
+        }
+    }
+
+    /** F of k1 F + k2 F^2 = d. */
+    private static double root(double k1, double k2, double d) {
+        return 2 * d / (k1 + Math.sqrt(k1 * k1 + 4 * k2 * d));
+    }
+
+    /** A constant flow from the ventilator, of which a leak at the Y-piece takes its part. */
+    private void leaking(double flow) {
+        leakedFrom = flow;
+        double l2 = 1 / (t.allLeaks() * t.allLeaks()), pel = t.elastance * v + t.offset - m0;
+        boolean inward = flow * flow * l2 >= pel;
+        double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
+        if (inward && pel + (k1 + k2 * flow) * flow <= 0) {
+            stretch.given(flow, 0);         // the patient draws it all: no pressure, no leak
+            return;
+        }
+        double a = l2 - k2, b = 2 * flow * l2 + k1, c = flow * flow * l2 - pel;
+        double start = 2 * c / (b + Math.sqrt(Math.max(0, b * b - 4 * a * c)));
+        stretch.free(inward, b, 2 * k2 - 2 * l2, mg, t.elastance, start);
+    }
+
+    /** A constant flow from the ventilator into a circuit that gives: its pressure is a state of its own. */
+    private void circuit(Now n, double flow) {
+        double d = n.level[Level.PAW_CMH2O.ordinal()] - (t.elastance * v + t.offset - m0);
+        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && flow / t.give + mg > 0;
+        double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
+        double start = inward ? root(k1, t.k2, Math.max(0, d)) : -root(k1, t.k2, Math.max(0, -d));
+        stretch.free(inward, t.give * k1, 2 * t.give * k2, flow + t.give * mg, 1 + t.give * t.elastance, start);
+    }
+
+    private void airwayClosed(Now n, int phase) {
+        double[] y = n.y;
+        stretch.given(0, 0);
+        pawGiven = true;
+        pawG = 0;
+        double last = n.level[Level.PAW_CMH2O.ordinal()];
+        switch (phase) {
+            case EXHALE -> pawA = t.peep;
+            case FLOW, FULL -> {
+                pawA = Math.max(last, t.peep);
+                pawG = (phase == FULL ? t.largestFlow : Math.min(t.largestFlow, t.volumeSet / t.flowTime)) / t.giveOfClosedCircuit();
+            }
+            case RISE -> {
+                pawG = (y[at + AIM] - t.peep) / t.rise;
+                pawA = t.peep + pawG * (n.tS - y[at + BREATH_AT]);
+            }
+            case HOLD -> pawA = y[at + AIM];
+            case LIMIT -> pawA = t.limit;
+            default -> pawA = last;
+        }
+    }
+
+    /** Airway pressure at the Y-piece dt after the prepared moment. */
+    double pressureAt(double dt) {
+        if (pawGiven) return pawA + pawG * dt;
+        if (t.open) return 0;
+        double f = stretch.flowAt(dt);
+        return t.elastance * (v + stretch.volumeAt(dt, f)) + t.offset - m0 - mg * dt + drop(f);
+    }
+
+    double drop(double f) {
+        return f >= 0 ? (t.k1In + t.k2 * f) * f : (t.k1Out - t.k2 * f) * f;
+    }
+
+    /** When the airway pressure reaches a level in a stretch in which the flow is the ventilator's; at most {@code left} later, else infinity. */
+    double timeToPressure(double level, double left) {
+        if (t.open) return Double.POSITIVE_INFINITY;
+        if (pawGiven) return pawG > 0 ? Math.max(0, (level - pawA) / pawG) : pawA >= level ? 0 : Double.POSITIVE_INFINITY;
+        double start = pressureAt(0);
+        if (start >= level - TINY_CMH2O) return 0;
+        double end = pressureAt(left);
+        // the pressure can only turn within a decelerating flow: look at its top too
+        if (end < level) {
+            double top = topOfDecelerating();
+            if (!(top > 0 && top < left) || pressureAt(top) < level) return Double.POSITIVE_INFINITY;
+            left = top;
+        }
+        double low = 0, high = left;
+        for (int i = 0; i < 80 && high - low > 1e-14 * (1 + high); i++) {
+            double mid = secant(low, high, level);
+            if (pressureAt(mid) >= level) high = mid;
+            else low = mid;
+        }
+        return high;
+    }
+
+    private double secant(double low, double high, double level) {
+        double a = pressureAt(low), b = pressureAt(high), x = low + (level - a) / (b - a) * (high - low), edge = 1e-3 * (high - low);
+        return b > a ? Math.min(high - edge, Math.max(low + edge, x)) : 0.5 * (low + high);
+    }
+
+    double timeToVolume(double wanted, double left) {
+        if (wanted <= 0) return 0;
+        if (!(stretch.volumeAt(left, stretch.flowAt(left)) > wanted)) return Double.POSITIVE_INFINITY;
+        double low = 0, high = left;
+        for (int i = 0; i < 80 && high - low > 1e-14; i++) {
+            double mid = 0.5 * (low + high);
+            if (stretch.volumeAt(mid, stretch.flowAt(mid)) >= wanted) high = mid;
+            else low = mid;
+        }
+        return high;
+    }
+
+    double endPressure(double dt, double v1, double f1) {
+        return pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
+    }
+
+    /** End of the running piece of a decelerating flow. */
+    double pieceEnd(double[] y, double now) {
+        double from = y[at + BREATH_AT];
+        return from + t.flowTime * (Math.floor((now - from) / t.flowTime * PIECES + 1e-9) + 1) / PIECES;
+    }
+
+    /** When the pressure under a decelerating flow is highest, from the start of the stretch; NaN for a constant flow. */
+    double topOfDecelerating() {
+        double f0 = stretch.startFlow(), slope = stretch.flowAt(1) - f0;
+        return ((mg - t.k1In * slope) / (t.elastance + 2 * t.k2 * slope) - f0) / slope;
+    }
+}
