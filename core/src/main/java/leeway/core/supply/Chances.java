@@ -1,5 +1,6 @@
 package leeway.core.supply;
 
+import leeway.core.gas.Exp;
 import leeway.core.run.Draw;
 import leeway.core.run.Normal;
 import leeway.core.transport.Store;
@@ -55,7 +56,7 @@ final class Chances {
         double shared = common > 0 && d > 0 ? common * Normal.quantile(Draw.uniform(seed, d, delayKey)) : 0;
         for (int l = 0; l < out.length; l++) {
             double minutes = route.medianMin[l];
-            if (d > 0 && route.sigma[l] > 0) minutes *= Exp.of(route.sigma[l] * (shared + own * Normal.quantile(Draw.uniform(seed, d, legKey[l]))));
+            if (d > 0 && route.sigma[l] > 0) minutes *= Exp.exp(route.sigma[l] * (shared + own * Normal.quantile(Draw.uniform(seed, d, legKey[l]))));
             if (route.diversionChance[l] > 0 && Draw.uniform(seed, d, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
             out[l] = minutes;
         }

@@ -3,6 +3,10 @@ package leeway.core.supply;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import leeway.core.gas.Barometer;
+import leeway.core.gas.Blend;
+import leeway.core.gas.GasVolume;
+import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Ventilator;
 import leeway.core.transport.Store;
 
@@ -20,18 +24,13 @@ import leeway.core.transport.Store;
  * @param working       how it was worked out, a line each
  */
 public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin, double driveLPerMin, List<String> working) {
-    /** Oxygen in air, as blenders and the trade's tables reckon: 0.21 (dry air has 0.2095). */
-    public static final double AIR = 0.21;
     /** Oxygen in a concentrator's gas: 93 ± 3 %, pharmacopoeia 'oxygen 93', from memory. */
     public static final double CONCENTRATOR = 0.93;
     /** Oxygen to a hand bag with reservoir, L/min: common practice, no source. */
     public static final double HAND_BAG_L_PER_MIN = 15;
-    /** Water vapour at 37 °C, hPa. */
-    private static final double VAPOUR_37_HPA = 62.8;
-    /** Water vapour at 22 °C, hPa: Magnus, rounded; for volumes on an ATPS basis at an assumed 22 °C. */
-    private static final double VAPOUR_22_HPA = 26.4;
-    private static final double STANDARD_HPA = 1013.25;
-    private static final double FREE_K = 288.15;
+    /** Around a device whose volumes are ambient ones, °C: assumed. */
+    private static final double AMBIENT_CEL = 22;
+    private static final GasVolume.State FREE = new GasVolume.State(RealOxygen.FREE_GAS_CEL, Barometer.mmHg(Barometer.SEA_LEVEL_HPA), 0);
 
     public OxygenDraw { working = List.copyOf(working); }
 
@@ -53,27 +52,13 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
         List<String> working = new ArrayList<>();
         double mixed = mixedLPerMin(gas, need, working);
         double fio2 = deliveredFio2(ventilator, need.fio2(), working);
-        double drive = gas.driveLPerMin() + gas.driveShare() * mixed + gas.purgeLPerMin();
-        double blended = blendedLPerMin(mixed, fio2, 1);
+        // the mixing valve loses oxygen only where there is some to mix
+        double purge = fio2 > Blend.AIR + 1e-9 ? gas.purgeLPerMin() : 0;
+        double drive = gas.driveLPerMin() + gas.driveShare() * mixed + purge;
+        double blended = Blend.oxygenFlow(mixed, fio2, 1);
         working.add(say("oxygen in the mixture: %.3f × (%.3f − 0.21)/(1 − 0.21) = %.3f L/min", mixed, fio2, blended));
         if (drive > 0) working.add(say("drive gas and loss of the mixing valve: %.3f L/min of oxygen that never reaches the patient", drive));
         return new OxygenDraw(blended + drive, fio2, mixed, drive, working);
-    }
-
-    /** The law of the mixture: oxygen of this purity in so much gas of this fraction, L/min; 0 where air is enough. */
-    public static double blendedLPerMin(double mixedLPerMin, double fio2, double source) {
-        if (!(source > AIR)) throw new IllegalArgumentException("a source with %s of oxygen enriches nothing".formatted(source));
-        return mixedLPerMin * Math.max(0, Math.min(fio2, source) - AIR) / (source - AIR);
-    }
-
-    /** Parts of air to one part of the source. */
-    public static double airToOxygen(double fio2, double source) {
-        return (source - fio2) / (fio2 - AIR);
-    }
-
-    /** FiO2 where a constant flow of oxygen runs into all that is breathed; as much as the source has where it is more than is breathed. */
-    public static double fio2ByFlow(double oxygenLPerMin, double mixedLPerMin, double source) {
-        return mixedLPerMin <= oxygenLPerMin ? source : AIR + (source - AIR) * oxygenLPerMin / mixedLPerMin;
     }
 
     /** A widespread rule that counts the oxygen of entrained air as if it were drawn: minute volume × FiO2, plus drive gas. Cautious, never the answer. */
@@ -83,13 +68,8 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
 
     /** A volume on one of the trade's bases as free gas: the factor. */
     public static double freePer(Ventilator.VolumeBasis basis, double ambientHPa) {
-        return switch (basis) {
-            case BTPS -> (ambientHPa - VAPOUR_37_HPA) / STANDARD_HPA * FREE_K / 310.15;
-            case ATPD -> ambientHPa / STANDARD_HPA * FREE_K / 295.15;
-            case ATPS -> (ambientHPa - VAPOUR_22_HPA) / STANDARD_HPA * FREE_K / 295.15;
-            case STPD -> FREE_K / 273.15;
-            case FREE -> 1;
-        };
+        if (basis == Ventilator.VolumeBasis.FREE) return 1;
+        return GasVolume.factor(GasVolume.state(GasVolume.Condition.valueOf(basis.name()), AMBIENT_CEL, Barometer.mmHg(ambientHPa)), FREE);
     }
 
     /** What the bag of this sheet is fed with, L/min. */
@@ -100,13 +80,13 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     private static OxygenDraw byFlow(Ventilator ventilator, LegNeed need, double flowLPerMin, double source, String who) {
         List<String> working = new ArrayList<>();
         double mixed = mixedLPerMin(ventilator.gas(), need, working);
-        double fio2 = fio2ByFlow(flowLPerMin, mixed, source);
+        double fio2 = Blend.fractionFromFlow(flowLPerMin, mixed, source);
         working.add(say("%s %.1f L/min, used or not: FiO2 %.3f", who, flowLPerMin, fio2));
         return new OxygenDraw(flowLPerMin, fio2, mixed, 0, working);
     }
 
     private static double mixedLPerMin(Ventilator.Gas gas, LegNeed need, List<String> working) {
-        double ambientHPa = gas.altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? STANDARD_HPA : need.ambientHPa();
+        double ambientHPa = gas.altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? Barometer.SEA_LEVEL_HPA : need.ambientHPa();
         double factor = freePer(gas.volumeBasis(), ambientHPa);
         double volume = need.minuteVolumeLPerMin() + need.leakLPerMin();
         double breathed = volume * factor;
@@ -119,7 +99,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     /** What the device makes of the wish: a mixture by entrainment has a least FiO2, without a blender only that and pure oxygen. */
     static double deliveredFio2(Ventilator ventilator, double wish, List<String> working) {
         Ventilator.Gas gas = ventilator.gas();
-        if (ventilator.drive() != Ventilator.Drive.PNEUMATIC) return Math.max(AIR, wish);
+        if (ventilator.drive() != Ventilator.Drive.PNEUMATIC) return Math.max(Blend.AIR, wish);
         if (gas.entrainedFio2().isEmpty()) {
             if (wish < 1) working.add("this device gives pure oxygen only");
             return 1;

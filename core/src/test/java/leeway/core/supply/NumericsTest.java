@@ -9,21 +9,8 @@ import leeway.core.gas.RealOxygen;
 import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.junit.jupiter.api.Test;
 
-/** The quick paths against slow ones: exponential, quantile, contents. */
+/** The quick paths against slow ones: quantile and contents. */
 class NumericsTest {
-    @Test
-    void theExponentialAgreesWithTheLanguagesOwnToTwoUnitsInTheLastPlace() {
-        var random = new SplittableRandom(1);
-        for (int i = 0; i < 400_000; i++) {
-            double x = i < 200_000 ? random.nextDouble(-3, 3) : random.nextDouble(-690, 690);
-            double theirs = StrictMath.exp(x);
-            if (Math.abs(Exp.of(x) - theirs) > 2 * Math.ulp(theirs)) throw new AssertionError("exp(" + x + ") is " + Exp.of(x) + ", not " + theirs);
-        }
-        assertThat(Exp.of(0)).isEqualTo(1);
-        assertThat(Exp.of(800)).isInfinite();
-        assertThat(Exp.of(Double.NaN)).isNaN();
-    }
-
     @Test
     void theQuantileIsThatOfAGeneralPurposeLibrary() {
         var random = new SplittableRandom(2);
