@@ -1,0 +1,100 @@
+package leeway.core.journey;
+
+import leeway.core.body.SteadyGases;
+import leeway.core.body.Ventilation;
+import leeway.core.breath.Breath;
+import leeway.core.breath.BreathNumbers;
+import leeway.core.breath.BreathSettings;
+import leeway.core.breath.SteadyBreath;
+import leeway.core.gas.Barometer;
+import leeway.core.kit.Setting;
+import leeway.core.kit.Settings;
+import leeway.core.run.Column;
+import leeway.core.run.Loop;
+import leeway.core.run.Now;
+import leeway.core.run.Script;
+import leeway.core.run.Sink;
+import leeway.core.supply.LegNeed;
+
+/**
+ * Where breath and gases settle under settings that do not change.
+ * <p>Of a passive patient it is the breath that repeats itself; of a breathing one the mean of {@value #AVERAGED_S} s after
+ * {@value #SETTLING_S} s. Leaves out the road to it, and what a change of carbon dioxide does to the patient's drive.
+ *
+ * @param fio2 what is really inspired
+ */
+public record Steady(Settings settings, BreathSettings breathSettings, BreathNumbers breath, SteadyGases gases, double barometerHPa, double fio2) {
+    private static final double SETTLING_S = 60;
+    private static final double AVERAGED_S = 60;
+
+    /** With the FiO2 that is set. */
+    public static Steady of(Ventilated v, Settings settings, double barometerHPa) {
+        return of(v, settings, barometerHPa, settings.get(Setting.FIO2, 0.21));
+    }
+
+    /** With the FiO2 that the device really gives. */
+    public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
+        BreathSettings set = v.breathSettings(settings, barometerHPa);
+        Effort effort = v.effort(settings);
+        BreathNumbers breath = effort.present() || !set.mode().timed ? averaged(v, set, effort) : SteadyBreath.of(v.mechanics(), set, v.device());
+        return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
+    }
+
+    /** The gases of a breath under another FiO2 or barometric pressure. */
+    public static SteadyGases gases(Ventilated v, BreathNumbers breath, double barometerHPa, double fio2) {
+        double inspired = Math.min(breath.inspiredMl(), breath.expiredMl() + 0.5 * Math.max(0, breath.inspiredMl() - breath.expiredMl()));
+        return SteadyGases.of(v.patient(), new Ventilation(inspired, breath.ratePerMin(), fio2, Barometer.mmHg(barometerHPa), breath.meanCmH2O()));
+    }
+
+    /** What the supply has to bring: patient, leak, bias flow. */
+    public LegNeed need() {
+        double leak = Math.max(0, breath.inspiredAtVentilatorMl() - breath.expiredMl()) * breath.ratePerMin() / 1000;
+        return new LegNeed(breath.minuteVolumeLPerMin(), leak, breathSettings.biasFlowLPerMin(), breath.ratePerMin(), Math.max(0.21, settings.get(Setting.FIO2, 0.21)),
+                breath.peakCmH2O(), breathSettings.peepCmH2O(), barometerHPa);
+    }
+
+    /** As the oximeter shows it in a steady state; absent ({@code NaN}) for a test lung. */
+    public double spo2() { return gases.sao2(); }
+
+    private static BreathNumbers averaged(Ventilated v, BreathSettings set, Effort effort) {
+        Loop loop = new Loop(new Breath(v.mechanics(), v.device()));
+        Script script = Breath.base(new Script(), v.mechanics(), set);
+        effort.base(script);
+        Now now = loop.begin(script);
+        loop.to(SETTLING_S, now, script, Sink.NONE);
+        Mean mean = new Mean();
+        loop.to(SETTLING_S + AVERAGED_S, now, script, mean);
+        return mean.numbers();
+    }
+
+    /** Means of the rows of breaths, by breath; pressures that are highest by their highest. */
+    private static final class Mean implements Sink {
+        private final double[] sum = new double[Column.values().length];
+        private double peak;
+        private double fromS = Double.NaN;
+        private double toS;
+        private int breaths;
+        private double pressureS;
+
+        @Override public void row(Now n) {
+            if (Double.isNaN(fromS)) fromS = n.get(Column.AT_S);
+            toS = n.get(Column.END_S);
+            pressureS += n.get(Column.MEAN_CMH2O) * (toS - n.get(Column.AT_S));
+            if (n.get(Column.KIND) == 0) return;
+            breaths++;
+            peak = Math.max(peak, n.get(Column.PEAK_CMH2O));
+            for (Column c : Column.values()) sum[c.ordinal()] += Double.isNaN(n.get(c)) ? 0 : n.get(c);
+        }
+
+        private double mean(Column c) { return breaths == 0 ? 0 : sum[c.ordinal()] / breaths; }
+
+        BreathNumbers numbers() {
+            double spanS = toS - fromS, rate = 60 * breaths / spanS;
+            return new BreathNumbers(mean(Column.INSPIRED_ML), mean(Column.EXPIRED_ML), mean(Column.INSPIRED_AT_VENTILATOR_ML), rate, mean(Column.INSPIRATORY_TIME_S),
+                    mean(Column.EXPIRATORY_TIME_S), peak, mean(Column.PLATEAU_CMH2O), mean(Column.DRIVING_CMH2O), mean(Column.PEEP_CMH2O), mean(Column.AUTO_PEEP_CMH2O),
+                    mean(Column.TRAPPED_ML), pressureS / spanS, mean(Column.TRANSPULMONARY_CMH2O), mean(Column.PEAK_FLOW_L_MIN), mean(Column.PEAK_EXPIRATORY_FLOW_L_MIN),
+                    mean(Column.ENERGY_J), mean(Column.ENERGY_J) * rate, mean(Column.TARGET_CMH2O), sum[Column.PRESSURE_LIMITED.ordinal()] > 0.5 * breaths,
+                    sum[Column.VOLUME_NOT_REACHED.ordinal()] > 0.5 * breaths);
+        }
+    }
+}

@@ -1,0 +1,143 @@
+package leeway.core.journey;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.body.PatientModel;
+import leeway.core.body.Patients;
+import leeway.core.breath.BreathSettings;
+import leeway.core.breath.DeviceLimits;
+import leeway.core.breath.Mechanics;
+import leeway.core.kit.Airway;
+import leeway.core.kit.Circuit;
+import leeway.core.kit.Filter;
+import leeway.core.kit.Illness;
+import leeway.core.kit.Mode;
+import leeway.core.kit.Setting;
+import leeway.core.kit.Settings;
+import leeway.core.kit.Ventilator;
+import leeway.core.lung.Rohrer;
+import leeway.core.lung.Tube;
+import leeway.core.transport.PatientEntry;
+import leeway.core.transport.Transport;
+
+/**
+ * A patient on a device: what sheets and transport say, as numbers for breath and gas.
+ * <p>Leaves out the circuit's resistance in inspiration, for the ventilator regulates at the Y-piece.
+ *
+ * @param effort  as the file says; absent where it says nothing
+ * @param assumed what had to be assumed on the way, a sentence each
+ */
+public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits device, Ventilator ventilator, Circuit circuit, Optional<PatientEntry.Effort> effort,
+                         List<String> assumed) {
+    /** Trigger delay of 50 to 100 ms (physiology of triggering; from memory); the middle. */
+    private static final double TRIGGER_DELAY_S = 0.075;
+    /** Volume-targeted control changes its pressure by at most this from breath to breath; common practice, no source. */
+    private static final double TARGET_STEP_CMH2O = 3;
+    /** A supported inflation ends at the latest after 1.5 to 3 s; common practice, no source. */
+    private static final double LONGEST_SUPPORT_S = 2;
+    /** Flow at the end over flow at the start where a sheet says that its volume control decelerates; common practice, no source. */
+    private static final double DECELERATING_END = 0.5;
+    /** Share of the flow for which a tube's quadratic is fitted at which a ventilator's own resistance reading is taken; common practice, no source. */
+    private static final double READING_FLOW_SHARE = 0.7;
+    /** Least resistance of lungs and airways that is left when the tube's share is taken off a reading, cmH2O.s/L; common practice, no source. */
+    private static final double LEAST_RESISTANCE = 1;
+
+    /** Backup breaths of a mode without a set rate, where nothing sets them: share of inspiration, pressure above PEEP; common practice, no source. */
+    private static final double BACKUP_SHARE = 1.0 / 3, BACKUP_PRESSURE_CMH2O = 12;
+    /** Flow trigger where neither file nor sheet sets one; 1 to 3 L/min is common practice, no source. */
+    private static final double FLOW_TRIGGER_L_PER_MIN = 2;
+
+    public Ventilated { assumed = List.copyOf(assumed); }
+
+    /** The patient of a transport on its device. */
+    public static Ventilated of(Transport t) {
+        return of(t.patient(), t.illness(), t.airway(), t.filter(), t.circuit(), t.ventilator());
+    }
+
+    /** The same from its pieces. */
+    public static Ventilated of(PatientEntry entry, Illness illness, Airway airway, Filter filter, Circuit circuit, Ventilator ventilator) {
+        PatientModel patient = Patients.of(entry, illness, airway, filter, circuit);
+        List<String> assumed = new ArrayList<>();
+        Rohrer tube = tube(airway);
+        if (entry.lungs().resistanceWithTubeCmH2OSPerL().isPresent() && entry.lungs().resistanceCmH2OSPerL().isEmpty()) {
+            double flowLPerS = READING_FLOW_SHARE * airway.innerDiameterMm() * airway.innerDiameterMm() / (7.5 * 7.5);
+            double tubeShare = tube.k1CmH2OSPerL() + tube.k2CmH2OS2PerL2() * flowLPerS + filter.resistanceCmH2OSPerL();
+            double wished = entry.lungs().resistanceWithTubeCmH2OSPerL().getAsDouble();
+            double own = Math.max(LEAST_RESISTANCE, wished - tubeShare);
+            assumed.add(String.format(Locale.ROOT, "resistance of lungs and airways %.1f cmH2O.s/L: %.1f as read less %.1f of tube and filter at %.0f L/min",
+                    own, wished, tubeShare, flowLPerS * 60));
+            patient = patient.with(PatientModel.Change.NONE.mechanics(1, own / patient.resistanceCmH2OSPerL()));
+        }
+        return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry), limits(ventilator), ventilator, circuit,
+                entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), assumed);
+    }
+
+    /** The same patient changed (fitted, drawn), on the same device. */
+    public Ventilated with(PatientModel other) {
+        return new Ventilated(other, mechanics.withLungs(other.resistanceCmH2OSPerL(), other.expiratoryExtraCmH2OSPerL(), other.complianceMlPerCmH2O()), device,
+                ventilator, circuit, effort, assumed);
+    }
+
+    private static Rohrer tube(Airway airway) {
+        if (airway.type() == Airway.Type.FACE_MASK) return Rohrer.NONE;
+        return new Tube(airway.innerDiameterMm(), airway.lengthCm()).rohrer().times(airway.frictionTimes() / Tube.FITTED);
+    }
+
+    private static Mechanics mechanics(PatientModel p, Rohrer tube, Filter filter, Circuit circuit, Ventilator ventilator, Airway airway, PatientEntry entry) {
+        boolean sealed = airway.cuffed() && entry.cuff().map(c -> c != PatientEntry.Cuff.NONE).orElse(true);
+        return new Mechanics(p.resistanceCmH2OSPerL(), p.expiratoryExtraCmH2OSPerL(), p.complianceMlPerCmH2O(), p.chestWallShare(), tube, filter.resistanceCmH2OSPerL(),
+                circuit.expiratoryResistanceCmH2OSPerL() + ventilator.expiratoryResistanceCmH2OSPerL(), circuit.complianceMlPerCmH2O(),
+                sealed && airway.type() != Airway.Type.FACE_MASK ? 0 : at20(airway.leakMlPerSPerSqrtCmH2O()), at20(circuit.leakMlPerSPerSqrtCmH2O()), 0, 1);
+    }
+
+    /** An orifice's coefficient, mL/s per root of cmH2O, as the flow at 20 cmH2O in L/min. */
+    private static double at20(double mlPerSPerSqrtCmH2O) { return mlPerSPerSqrtCmH2O * Math.sqrt(20) * 0.06; }
+
+    private static DeviceLimits limits(Ventilator v) {
+        return new DeviceLimits(v.maxFlowLPerMin(), v.maxPressureCmH2O(), v.responseS(), v.compensatesCircuit(), TRIGGER_DELAY_S, TARGET_STEP_CMH2O, LONGEST_SUPPORT_S);
+    }
+
+    /**
+     * Settings as the breath needs them; what is not set is what the device stands at. A hand bag squeezes by volume.
+     *
+     * @param barometerHPa ambient pressure: a device with a fixed mass flow delivers more where the air is thin
+     */
+    public BreathSettings breathSettings(Settings s, double barometerHPa) {
+        Mode mode = s.mode().orElse(Mode.CMV_VC);
+        boolean trigger = s.has(Setting.PRESSURE_TRIGGER) && !s.has(Setting.FLOW_TRIGGER);
+        double rate = value(s, Setting.RATE).orElse(Double.NaN);
+        double inspiratory = value(s, Setting.INSPIRATORY_TIME).orElse(Double.NaN);
+        double pressure = value(s, Setting.INSPIRATORY_PRESSURE).orElse(Double.NaN);
+        if (!mode.hasRate() && ventilator.apnoeaBackupAfterS().isPresent()) {
+            if (Double.isNaN(rate)) rate = Effort.usualRatePerMin(patient.ageYears());
+            if (Double.isNaN(inspiratory)) inspiratory = BACKUP_SHARE * 60 / rate;
+            if (Double.isNaN(pressure)) pressure = Math.max(BACKUP_PRESSURE_CMH2O, value(s, Setting.SUPPORT_PRESSURE).orElse(0));
+        }
+        double volume = value(s, Setting.TIDAL_VOLUME).orElse(Double.NaN) * thinAirTimes(mode, barometerHPa);
+        return new BreathSettings(leeway.core.breath.Mode.valueOf(mode.name()), volume, rate, inspiratory, value(s, Setting.PAUSE).orElse(0),
+                pressure, value(s, Setting.SUPPORT_PRESSURE).orElse(mode == Mode.CPAP ? 0 : Double.NaN),
+                value(s, Setting.RISE_TIME).orElse(0), value(s, Setting.PEEP).orElse(0), value(s, Setting.FIO2).orElse(0.21),
+                value(s, Setting.PRESSURE_LIMIT).orElse(ventilator.maxPressureCmH2O()), trigger ? 0 : value(s, Setting.FLOW_TRIGGER).orElse(FLOW_TRIGGER_L_PER_MIN),
+                s.get(Setting.PRESSURE_TRIGGER, 0), value(s, Setting.CYCLE_OFF).orElse(0.25), value(s, Setting.BIAS_FLOW).orElse(0),
+                ventilator.apnoeaBackupAfterS().orElse(0), ventilator.decelerating() ? DECELERATING_END : 1);
+    }
+
+    /** The patient's own effort under these settings: as the file says; where it says nothing, normal in a mode that leaves the work to the patient, else none. */
+    public Effort effort(Settings s) {
+        boolean leftToPatient = s.mode().map(m -> !m.hasRate()).orElse(false);
+        return Effort.of(effort.orElse(leftToPatient ? PatientEntry.Effort.NORMAL : PatientEntry.Effort.NONE), patient.ageYears());
+    }
+
+    /** What a fixed mass flow makes of a set volume: it grows as the ambient pressure falls. */
+    private double thinAirTimes(Mode mode, double barometerHPa) {
+        return mode.control() == Mode.Control.VOLUME && ventilator.gas().altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? 1013.25 / barometerHPa : 1;
+    }
+
+    private OptionalDouble value(Settings s, Setting setting) {
+        OptionalDouble set = s.get(setting);
+        return set.isPresent() ? set : ventilator.defaults().get(setting);
+    }
+}
