@@ -19,7 +19,8 @@ import leeway.core.transport.AlarmChange;
 /**
  * The limits on both devices: each from its row's rule, then what the transport file changes.
  * <p>A limit is rounded to the nearest step of its knob: pressures and CO2 to 1, volumes to 10 mL above 100 and to 1
- * below, minute volume and bar to 0.1, fractions to 0.01 (common practice, no source). Leaves out: limits that a crew
+ * below, minute volume and bar to 0.1, fractions to 0.01 (common practice, no source). A high pressure limit stays 1 cmH2O
+ * under the set pressure limit: a device that holds its pressure there would otherwise never speak. Leaves out: limits that a crew
  * changes under way (an event of the file changes settings, not limits).
  */
 public final class AlarmLimits {
@@ -41,11 +42,15 @@ public final class AlarmLimits {
         OptionalDouble high = value(row.condition(), row.high(), settings, expected);
         // a rule whose basis is not known (no rate in a mode without one, no CO2 from a test lung) leaves nothing to cross
         if ((row.low().isPresent() || row.high().isPresent()) && low.isEmpty() && high.isEmpty() && change == null) return Optional.empty();
+        OptionalDouble held = settings.get(Setting.PRESSURE_LIMIT);
+        boolean capped = row.condition() == AlarmCondition.AIRWAY_PRESSURE_HIGH && held.isPresent() && high.isPresent() && high.getAsDouble() > held.getAsDouble() - 1;
+        if (capped) high = OptionalDouble.of(rounded(held.getAsDouble() - 1, row.condition().unit()));
         double delayS = row.conditionDelayS();
         int breaths = row.conditionBreaths();
         StringBuilder rule = new StringBuilder();
         row.low().ifPresent(r -> rule.append(r.words()));
         row.high().ifPresent(r -> rule.append(rule.isEmpty() ? "" : "; ").append(r.words()));
+        if (capped) rule.append(", 1 cmH2O under the pressure limit, where the device holds the pressure");
         if (rule.isEmpty()) rule.append("as the device defines it");
         if (change != null) {
             if (change.low().isPresent()) low = change.low();

@@ -22,7 +22,7 @@ public final class PolicyKind implements SheetKind<Policy> {
             Key.must("ph low", Form.number(6.5, 7.4), "pH below this."),
             Key.must("ph high", Form.number(7.4, 8), "pH above this."),
             pressure("alveolar pressure", "End-inspiratory alveolar pressure above this."),
-            pressure("transpulmonary pressure", "End-inspiratory transpulmonary pressure above this."),
+            Key.may("transpulmonary pressure", Form.of(Kind.AIRWAY_PRESSURE, 0, 120, "25 cmH2O"), "End-inspiratory transpulmonary pressure above this.").otherwise("not judged"),
             Key.must("circulation", Form.of(Kind.FRACTION, 0, 1, "50 %"), "Cardiac output below this share of the start."),
             Key.must("no ventilation", Form.of(Kind.TIME, 1, 3600, "300 s"), "No ventilation at all for this long."),
             Key.must("looked for during", Form.of(Kind.JOURNEY_TIME, 1, 600, "30 min"), "How long after the fault harm is looked for."));
@@ -63,7 +63,7 @@ public final class PolicyKind implements SheetKind<Policy> {
         Section t = s.section("targets").orElseThrow();
         Policy.Harm harm = new Policy.Harm(must(h, "saturation"), must(h, "low start"), must(h, "fall"), must(h, "paco2"), must(h, "paco2 rise"),
                 must(h, "head injury paco2 low"), must(h, "head injury paco2 high"), must(h, "ph low"), must(h, "ph high"), must(h, "alveolar pressure"),
-                must(h, "transpulmonary pressure"), must(h, "circulation"), must(h, "no ventilation"), must(h, "looked for during"));
+                h.number("transpulmonary pressure", Double.POSITIVE_INFINITY), must(h, "circulation"), must(h, "no ventilation"), must(h, "looked for during"));
         Policy.Targets targets = new Policy.Targets(must(t, "plateau"), must(t, "driving pressure"), must(t, "ph low"), must(t, "ph high"),
                 must(t, "paco2 low"), must(t, "paco2 high"), must(t, "saturation low"), must(t, "auto-PEEP"), must(t, "mechanical power"));
         Optional<Integer> uncovered = s.whole("uncovered allowed").isPresent() ? Optional.of(s.whole("uncovered allowed").getAsInt()) : Optional.empty();
