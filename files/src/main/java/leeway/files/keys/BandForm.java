@@ -45,6 +45,8 @@ record BandForm(QuantityForm of) implements Form {
 
     @Override public String example() { return of.example(); }
 
+    @Override public Optional<leeway.core.quantity.Kind> quantity() { return of.quantity(); }
+
     @Override public Map<String, Object> schema() {
         Map<String, Object> one = of.schema();
         Map<String, Object> keys = new LinkedHashMap<>();

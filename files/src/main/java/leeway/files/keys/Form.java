@@ -27,6 +27,21 @@ public interface Form {
     /** The table inside, where there is one. */
     default Optional<Table> inner() { return Optional.empty(); }
 
+    /** The kind of quantity, where it is one; a form on a page offers its units. */
+    default Optional<Kind> quantity() { return Optional.empty(); }
+
+    /** The closed list of words to choose from; empty where there is none. */
+    default List<String> choices() { return List.of(); }
+
+    /** What it is the name of, such as a ventilator. */
+    default Optional<String> names() { return Optional.empty(); }
+
+    /** What its items are, where it is a list. */
+    default Optional<Form> items() { return Optional.empty(); }
+
+    /** True where one item may stand without a list around it. */
+    default boolean oneOrMany() { return false; }
+
     /** A quantity between two values in the kind's unit, both included. */
     static Form of(Kind kind, double least, double most) { return new QuantityForm(kind, least, most, kind.example()); }
 

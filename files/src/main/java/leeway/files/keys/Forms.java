@@ -41,6 +41,8 @@ public final class Forms {
         @Override public String example() { return "yes"; }
 
         @Override public Map<String, Object> schema() { return Map.of("enum", List.of("yes", "no", true, false)); }
+
+        @Override public List<String> choices() { return List.of("yes", "no"); }
     }
 
     /** A whole number; its value is an {@code Integer}. */
@@ -88,6 +90,8 @@ public final class Forms {
         @Override public String example() { return of.get(0); }
 
         @Override public Map<String, Object> schema() { return Map.of("enum", of); }
+
+        @Override public List<String> choices() { return of; }
     }
 
     /** Any text on one line; its value is a {@code String}. */
@@ -119,6 +123,8 @@ public final class Forms {
         @Override public String words() { return "the name of a %s, for example \"%s\"".formatted(of, example); }
 
         @Override public Map<String, Object> schema() { return new Words(80, example).schema(); }
+
+        @Override public Optional<String> names() { return Optional.of(of); }
     }
 
     /** A mapping; its value is a {@code Section}. */
@@ -170,6 +176,10 @@ public final class Forms {
 
         @Override public String words() { return orOne ? of.words() + ", or a list" : "a list of " + of.words(); }
 
+        @Override public Optional<Form> items() { return Optional.of(of); }
+
+        @Override public boolean oneOrMany() { return orOne; }
+
         @Override public String example() { return orOne ? of.example() : "[" + of.example() + "]"; }
 
         @Override public Map<String, Object> schema() {
@@ -191,6 +201,8 @@ public final class Forms {
         }
 
         @Override public String words() { return ofName.words() + ", or a mapping that begins with \"like: %s\"".formatted(ofName.example()); }
+
+        @Override public Optional<String> names() { return ofName.names(); }
 
         @Override public String example() { return ofName.example(); }
 

@@ -29,6 +29,8 @@ public record QuantityForm(Kind kind, double least, double most, String example)
         if (!(least <= most)) throw new IllegalArgumentException("bounds %s to %s".formatted(least, most));
     }
 
+    @Override public Optional<Kind> quantity() { return Optional.of(kind); }
+
     @Override public String words() {
         return kind == Kind.NUMBER ? "a plain number from %s to %s".formatted(plain(least), plain(most)) : "%s, for example \"%s\"".formatted(kind.words(), example);
     }

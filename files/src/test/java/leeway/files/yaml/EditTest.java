@@ -31,8 +31,10 @@ class EditTest {
               - {leg: road, oxygen: [vehicle, portable]}
             """;
 
-    private static String value(String text, String path) {
-        return Tree.of("t", text).good().flatMap(r -> Edit.at(r, path)).map(n -> n instanceof Node.Scalar s ? s.text() : n.words()).orElse("(absent)");
+    private static String value(String text, String path) { return Tree.of("t", text).good().map(r -> value(r, path)).orElse("(not YAML)"); }
+
+    private static String value(Node root, String path) {
+        return Edit.at(root, path).map(n -> n instanceof Node.Scalar s ? s.text() : n.words()).orElse("(absent)");
     }
 
     @Test
@@ -116,9 +118,10 @@ class EditTest {
             String value = "v" + random.nextInt(1_000_000);
             String set = Edit.set(text, path, value, List.of()).orElseThrow(() -> new AssertionError(path));
             assertThat(set).hasLineCount((int) text.lines().count());
-            for (String other : paths) assertThat(value(set, other)).as("%s after %s", other, path).isEqualTo(other.equals(path) ? value : value(text, other));
+            Node after = Tree.of("t", set).good().orElseThrow();
+            for (String other : paths) assertThat(value(after, other)).as("%s after %s", other, path).isEqualTo(other.equals(path) ? value : value(root, other));
             String without = Edit.remove(text, path).orElse(text);
-            assertThat(value(without, path)).as(path).isNotEqualTo(path.matches(".*/\\d+$") ? "" : value(text, path));
+            assertThat(value(without, path)).as(path).isNotEqualTo(path.matches(".*/\\d+$") ? "" : value(root, path));
         }
     }
 }
