@@ -16,41 +16,41 @@ import leeway.core.supply.SupplyResult.Power;
 import leeway.core.supply.SupplyResult.Take;
 
 /** The figures of a plan as people read them: rounded to what the model knows, each with its unit; the same words for terminal and page. */
-final class Figures {
+public final class Figures {
     private Figures() { }
 
     /** Rounded, without a minus before zero, with a true minus sign before the rest. */
-    static String n(double v, int decimals) {
+    public static String n(double v, int decimals) {
         String t = String.format(Locale.ROOT, "%." + decimals + "f", v);
         if (t.matches("-0(\\.0*)?")) t = t.substring(1);
         return t.replace('-', '−');
     }
 
-    static String or(OptionalDouble v, int decimals, String unit) { return v.isPresent() ? n(v.getAsDouble(), decimals) + (unit.isEmpty() ? "" : " " + unit) : ""; }
+    public static String or(OptionalDouble v, int decimals, String unit) { return v.isPresent() ? n(v.getAsDouble(), decimals) + (unit.isEmpty() ? "" : " " + unit) : ""; }
 
-    static String percent(double share) { return n(share * 100, 0) + " %"; }
+    public static String percent(double share) { return n(share * 100, 0) + " %"; }
 
     /** A chance out of ten thousand draws. */
-    static String chance(double p) {
+    public static String chance(double p) {
         if (p == 0) return "none in 10,000";
         if (p < 0.001) return "under 0.1 %";
         return n(p * 100, p < 0.1 ? 1 : 0) + " %";
     }
 
     /** "41 min", "2 h 05 min". */
-    static String minutes(double min) {
+    public static String minutes(double min) {
         long whole = Math.round(min);
         if (Math.abs(whole) < 100) return n(whole, 0) + " min";
         return "%s%d h %02d min".formatted(whole < 0 ? "−" : "", Math.abs(whole) / 60, Math.abs(whole) % 60);
     }
 
     /** Down, never up: a supply shown longer than it lasts would mislead. */
-    static String minutesAtLeast(double min) { return minutes(Math.floor(min)); }
+    public static String minutesAtLeast(double min) { return minutes(Math.floor(min)); }
 
-    static String seconds(double s) { return Math.abs(s) < 10 && s != Math.rint(s) ? n(s, 1) + " s" : Math.abs(s) < 180 ? n(s, 0) + " s" : minutes(s / 60); }
+    public static String seconds(double s) { return Math.abs(s) < 10 && s != Math.rint(s) ? n(s, 1) + " s" : Math.abs(s) < 180 ? n(s, 0) + " s" : minutes(s / 60); }
 
     /** Setting, value, because; the mode first. */
-    static List<List<String>> settings(Plan plan) {
+    public static List<List<String>> settings(Plan plan) {
         List<List<String>> rows = new ArrayList<>();
         for (Because b : plan.suggested().because()) {
             String value = b.setting().equals("mode") ? plan.suggested().settings().mode().map(m -> m.code()).orElse("")
@@ -60,7 +60,7 @@ final class Figures {
         return rows;
     }
 
-    static String value(Setting setting, OptionalDouble v) {
+    public static String value(Setting setting, OptionalDouble v) {
         if (v.isEmpty()) return "";
         double x = v.getAsDouble();
         return switch (setting) {
@@ -72,7 +72,7 @@ final class Figures {
     }
 
     /** What is expected: name, value, remark. */
-    static List<List<String>> expected(Expected e) {
+    public static List<List<String>> expected(Expected e) {
         List<List<String>> rows = new ArrayList<>();
         row(rows, "expired tidal volume", e.tidalVolumeMl(), e.tidalVolumeMl().orElse(0) < 100 ? 1 : 0, "mL", "");
         row(rows, "minute volume", e.minuteVolumeLPerMin(), e.minuteVolumeLPerMin().orElse(0) < 2 ? 2 : 1, "L/min", "expired");
@@ -98,7 +98,7 @@ final class Figures {
     private static String kPa(OptionalDouble mmHg) { return mmHg.isPresent() ? n(mmHg.getAsDouble() * 0.133322, 1) + " kPa" : ""; }
 
     /** Alarm limits: condition, low, high, after, priority, who; the rule apart. */
-    static List<List<String>> alarms(List<AlarmLimit> limits) {
+    public static List<List<String>> alarms(List<AlarmLimit> limits) {
         List<List<String>> rows = new ArrayList<>();
         for (AlarmLimit a : limits) {
             String after = n(a.conditionDelayS() + a.generationDelayS(), 0) + " s" + (a.conditionBreaths() > 0 ? ", " + a.conditionBreaths() + " breaths" : "");
@@ -108,18 +108,18 @@ final class Figures {
     }
 
     /** "2 × portable and 1 × vehicle". */
-    static String items(Take take) {
+    public static String items(Take take) {
         return String.join(", ", take.items().stream().filter(i -> i.count() > 0).map(i -> i.count() + " × " + i.name()).toList());
     }
 
     /** What is left in the least comfortable leg, as one figure and its words; empty where the stores have no end. */
-    static Optional<String[]> left(Oxygen o) {
+    public static Optional<String[]> left(Oxygen o) {
         return o.marginMin().map(m -> m.p05() >= 0 ? new String[] {minutesAtLeast(m.p05()), "of oxygen to spare in the leg with the least, in 19 of 20 journeys; " + minutesAtLeast(m.p50()) + " at the median"}
                 : new String[] {minutes(-m.p05()) + " short", "of oxygen in the leg with the least, in 1 of 20 journeys; at the median " + (m.p50() >= 0 ? minutesAtLeast(m.p50()) + " to spare" : minutes(-m.p50()) + " short")});
     }
 
     /** What is left when something is lost: name, minutes from departure. */
-    static List<List<String>> losses(Oxygen o, Optional<Power> power, double journeyMin) {
+    public static List<List<String>> losses(Oxygen o, Optional<Power> power, double journeyMin) {
         List<List<String>> rows = new ArrayList<>();
         lost(rows, "without the largest cylinder", o.withoutLargestMin(), journeyMin);
         lost(rows, "at FiO2 100 %", o.at100Min(), journeyMin);

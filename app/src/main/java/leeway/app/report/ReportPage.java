@@ -7,19 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import leeway.app.report.GasPicture.Lane;
-import leeway.app.report.JourneyPicture.Mark;
 import leeway.app.report.JourneyPicture.Run;
-import leeway.app.report.JourneyPicture.Stretch;
 import leeway.core.plan.Plan;
-import leeway.core.plan.Plan.Moment;
-import leeway.core.supply.SupplyResult.Changeover;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenStore;
-import leeway.core.supply.SupplyResult.Point;
-import leeway.core.supply.SupplyResult.Series;
 import leeway.core.supply.SupplyResult.Take;
 
 /** A plan as one HTML file that needs nothing beside it: styles, font and pictures are inside; light, dark, paper. */
@@ -88,16 +79,12 @@ public final class ReportPage {
 
     private void figure(String figure, String words) { html.raw("<div><strong>").text(figure).raw("</strong><small>").text(words).raw("</small></div>"); }
 
-    private List<Stretch> legs() { return plan.legs().stream().map(l -> new Stretch(l.leg(), l.startMin(), l.endMin())).toList(); }
-
     private void journey() {
-        List<Run> runs = new ArrayList<>();
+        List<Run> runs = PlanPictures.runs(plan);
         Oxygen o = plan.supply().oxygen();
-        for (Series s : o.series()) runs.add(run(s, last(o, s.name()) ? OptionalDouble.of(o.reserveL()) : OptionalDouble.empty(), marks(o, s.name())));
-        plan.supply().power().ifPresent(p -> p.series().forEach(s -> runs.add(run(s, OptionalDouble.empty(), List.of()))));
         if (runs.isEmpty()) return;
         html.heading("journey", "The journey", "bands: 19 of 20 journeys; dashed: the reserve").raw("<figure>")
-                .raw(JourneyPicture.of("wide", WIDE, legs(), runs)).raw(JourneyPicture.of("narrow", NARROW, legs(), runs)).raw("</figure>");
+                .raw(PlanPictures.journey(plan, "wide", WIDE)).raw(PlanPictures.journey(plan, "narrow", NARROW)).raw("</figure>");
         html.list("", o.changeovers().stream().map(PlanText::changeover).toList());
         html.folded("The legs and the stores in numbers", () -> {
             html.table("Legs; minutes from departure, at the medians", List.of("leg", "from", "to", "at worst takes"), "tnnn", plan.legs().stream()
@@ -111,23 +98,6 @@ public final class ReportPage {
             html.table("Gauge to expect where a leg ends", List.of("leg", "store", "cylinder", "bar", "19 of 20 at least"), "ttnnn", o.handovers().stream()
                     .map(h -> List.of(h.leg(), h.store(), String.valueOf(h.cylinder()), Figures.n(h.gaugeBar(), 0), Figures.n(h.gaugeLowBar(), 0))).toList());
         });
-    }
-
-    private boolean last(Oxygen o, String store) { return o.byLeg().get(o.byLeg().size() - 1).from().contains(store); }
-
-    private static List<Mark> marks(Oxygen o, String store) {
-        List<Mark> marks = new ArrayList<>();
-        for (Changeover c : o.changeovers()) {
-            if (c.store().equals(store)) marks.add(new Mark(c.aboutMin(), c.atGaugeBar().isPresent() ? "change over at " + Figures.n(c.atGaugeBar().getAsDouble(), 0) + " bar" : "change over"));
-        }
-        return marks;
-    }
-
-    private static Run run(Series s, OptionalDouble reserve, List<Mark> marks) {
-        List<Point> p = s.points();
-        double full = p.stream().mapToDouble(Point::p95).max().orElse(1);
-        return new Run(s.name().equals("internal") && s.unit().equals("Wh") ? "charge" : s.name(), s.unit(), full, reserve, p.stream().mapToDouble(Point::atMin).toArray(), p.stream().mapToDouble(Point::p05).toArray(),
-                p.stream().mapToDouble(Point::p50).toArray(), p.stream().mapToDouble(Point::p95).toArray(), marks);
     }
 
     private void settings() {
@@ -180,16 +150,8 @@ public final class ReportPage {
     }
 
     private void gases() {
-        List<Moment> c = plan.course();
-        if (c.isEmpty()) return;
-        double[] at = c.stream().mapToDouble(Moment::atMin).toArray();
-        double[] none = {};
-        double[] o2 = c.stream().mapToDouble(Moment::pao2MmHg).toArray();
-        double[] co2 = c.stream().mapToDouble(Moment::paco2MmHg).toArray();
-        double[] spo2 = c.stream().mapToDouble(m -> m.spo2() * 100).toArray();
-        List<Lane> lanes = List.of(new Lane("SpO2", "%", Math.min(80, floor(spo2, 10)), 100, at, spo2, none, none), new Lane("PaO2", "mmHg", 0, top(o2, 50), at, o2, none, none),
-                new Lane("PaCO2", "mmHg", Math.min(20, floor(co2, 10)), Math.max(60, top(co2, 10)), at, co2, none, none));
-        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure>").raw(GasPicture.of("wide", WIDE, legs(), lanes)).raw(GasPicture.of("narrow", NARROW, legs(), lanes)).raw("</figure>");
+        if (plan.course().isEmpty()) return;
+        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure>").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw("</figure>");
         html.folded("At each leg's end in numbers", () -> html.table("State at each leg's end", List.of("leg", "plateau, cmH2O", "PaCO2, mmHg", "etCO2, mmHg", "pH", "PaO2, mmHg", "SpO2"), "tnnnnnn", plan.byLeg().stream().map(l -> {
             var e = l.expected();
             return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),
@@ -197,24 +159,9 @@ public final class ReportPage {
         }).toList()));
     }
 
-    private static double floor(double[] v, double step) {
-        double m = v[0];
-        for (double x : v) m = Math.min(m, x);
-        return Math.floor(m / step) * step;
-    }
-
-    private static double top(double[] v, double step) {
-        double m = v[0];
-        for (double x : v) m = Math.max(m, x);
-        return Math.ceil(m / step) * step;
-    }
-
     private void breath() {
-        Optional<Plan.Breath> breath = plan.breath();
-        if (breath.isEmpty()) return;
-        Plan.Breath b = breath.get();
-        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"breath-figure\">")
-                .raw(BreathPicture.of(560, new BreathPicture.Breath(b.atS(), b.pressureCmH2O(), b.flowLPerMin(), b.volumeMl(), b.inspiratoryTimeS(), b.peepCmH2O(), b.plateauCmH2O()))).raw("</figure>\n");
+        if (plan.breath().isEmpty()) return;
+        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"breath-figure\">").raw(PlanPictures.breath(plan, 560)).raw("</figure>\n");
     }
 
     private void after() {
