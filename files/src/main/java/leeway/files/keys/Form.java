@@ -24,6 +24,9 @@ public interface Form {
     /** This form as JSON Schema 2020-12. */
     Map<String, Object> schema();
 
+    /** The same form with nothing required in it: for what continues something else. */
+    default Form loosened() { return this; }
+
     /** The table inside, where there is one. */
     default Optional<Table> inner() { return Optional.empty(); }
 

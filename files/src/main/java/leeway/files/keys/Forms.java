@@ -146,6 +146,8 @@ public final class Forms {
 
         @Override public Map<String, Object> schema() { return Schemas.section(table); }
 
+        @Override public Form loosened() { return new InSection(table.loosened()); }
+
         @Override public Optional<Table> inner() { return Optional.of(table); }
     }
 

@@ -24,6 +24,8 @@ public final class Section {
 
     public Table table() { return table; }
 
+    public Node.Mapping node() { return node; }
+
     /** Every value that passed, in the order of the file. */
     public Collection<Value> values() { return values.values(); }
 

@@ -38,6 +38,12 @@ public record Table(String what, boolean sourced, List<Key> keys, List<Wrong> wr
         return new Table(what, sourced, all, wrong);
     }
 
+    /** The same keys, none of them required, at any depth. */
+    public Table loosened() {
+        List<Key> loose = keys.stream().map(k -> new Key(k.name(), k.form().loosened(), false, k.otherwise(), k.meaning(), k.also(), k.later())).toList();
+        return new Table(what, sourced, loose, wrong);
+    }
+
     public Optional<Key> key(String name) { return keys.stream().filter(k -> k.name().equals(name)).findFirst(); }
 
     public List<String> names() { return keys.stream().map(Key::name).toList(); }

@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import leeway.files.keys.Form;
+import leeway.files.keys.Key;
 import leeway.files.keys.Section;
 import leeway.files.keys.Table;
 import leeway.files.keys.TableReader;
@@ -103,18 +105,58 @@ public final class Catalogue {
     /** A tree that is not in the catalogue, read as a sheet of its kind: for {@code leeway check}. */
     public <T> Read<Sheet<T>> read(SheetKind<T> kind, Node.Mapping tree) { return make(kind, tree); }
 
-    private Read<Sheet<?>> make(SheetKind<?> kind, String name) {
-        Read<Node> tree = own.tree(kind.word(), name).<Read<Node>>map(Read.Good::new)
-                .orElseGet(() -> BuiltIn.text(kind.word(), name).orElseThrow().then(text -> Tree.of(BuiltIn.fileName(kind.word(), name), text)));
-        if (tree instanceof Read.Bad<Node> bad) return new Read.Bad<>(bad.complaints());
-        Node node = tree.good().orElseThrow();
-        if (!(node instanceof Node.Mapping m)) {
-            Complaints c = new Complaints();
-            OwnSheets.id(node, c);
-            return new Read.Bad<>(c.all());
+    /**
+     * A sheet continued inline in another file: {@code policy: {like: default, reserve: 30 min}}.
+     *
+     * @param body as read by {@link #inlineTable}, without a complaint
+     */
+    public <T> Optional<T> inline(SheetKind<T> kind, Node.Mapping body, String like, Place likeAt, Complaints complaints) {
+        if (!has(kind.word(), like)) {
+            missing(kind.word(), like, likeAt, complaints);
+            return Optional.empty();
         }
+        Optional<Node.Mapping> base = complaints.take(tree(kind, like));
+        if (base.isEmpty()) return Optional.empty();
+        Complaints c = new Complaints();
+        Map<String, String> sources = new HashMap<>();
+        sources.put(body.at().file(), "the file itself");
+        Optional<Node.Mapping> whole = whole(kind, base.get(), new LinkedHashSet<>(), sources, c).map(b -> Merge.over(b, Merge.without(body, SheetHead.LIKE)));
+        if (whole.isPresent()) {
+            Table table = SheetHead.table(kind);
+            Section section = new TableReader(c, table, sources).read(whole.get(), table);
+            if (!c.any()) {
+                T value = kind.record(like, section, c);
+                if (!c.any()) return Optional.of(value);
+            }
+        }
+        complaints.addAll(c.all());
+        return Optional.empty();
+    }
+
+    /** The keys of a sheet that is continued inline: {@code like}, and any of its own. */
+    public static Table inlineTable(SheetKind<?> kind, String example) {
+        Table loose = kind.table().loosened();
+        List<Key> keys = new ArrayList<>();
+        keys.add(Key.must(SheetHead.LIKE, Form.name(kind.word(), example), "The " + kind.word() + " that is continued: what is not written here is as there."));
+        keys.addAll(loose.keys());
+        return new Table("the " + kind.word(), true, keys, loose.wrong());
+    }
+
+    private Read<Node.Mapping> tree(SheetKind<?> kind, String name) {
+        return own.tree(kind.word(), name).<Read<Node.Mapping>>map(Read.Good::new).orElseGet(() -> BuiltIn.text(kind.word(), name).orElseThrow()
+                .then(text -> Tree.of(BuiltIn.fileName(kind.word(), name), text)).then(node -> {
+                    if (node instanceof Node.Mapping m) return new Read.Good<>(m);
+                    Complaints c = new Complaints();
+                    OwnSheets.id(node, c);
+                    return new Read.Bad<>(c.all());
+                }));
+    }
+
+    private Read<Sheet<?>> make(SheetKind<?> kind, String name) {
+        Read<Node.Mapping> tree = tree(kind, name);
+        if (tree instanceof Read.Bad<Node.Mapping> bad) return new Read.Bad<>(bad.complaints());
         @SuppressWarnings({"unchecked", "rawtypes"})
-        Read<Sheet<?>> made = (Read) make(kind, m);
+        Read<Sheet<?>> made = (Read) make(kind, tree.good().orElseThrow());
         return made;
     }
 
@@ -159,10 +201,9 @@ public final class Catalogue {
             missing(kind.word(), baseName, base.at(), c);
             return Optional.empty();
         }
-        Optional<Node> node = own.tree(kind.word(), baseName).<Node>map(m -> m)
-                .or(() -> c.take(BuiltIn.text(kind.word(), baseName).orElseThrow().then(text -> Tree.of(BuiltIn.fileName(kind.word(), baseName), text))));
-        if (node.isEmpty() || !(node.get() instanceof Node.Mapping m)) return Optional.empty();
-        return whole(kind, m, chain, sources, c).map(b -> Merge.over(b, tree));
+        Optional<Node.Mapping> below = c.take(tree(kind, baseName));
+        if (below.isEmpty()) return Optional.empty();
+        return whole(kind, below.get(), chain, sources, c).map(b -> Merge.over(b, tree));
     }
 
     private static String shown(List<String> circle) {

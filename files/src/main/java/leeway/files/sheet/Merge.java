@@ -16,6 +16,10 @@ final class Merge {
         return new Node.Mapping(entries, own.flow(), own.span());
     }
 
+    static Node.Mapping without(Node.Mapping m, String key) {
+        return new Node.Mapping(m.entries().stream().filter(e -> !e.key().text().equals(key)).toList(), m.flow(), m.span());
+    }
+
     private static Node both(Node base, Node own) {
         Optional<Node.Mapping> b = deep(base);
         Optional<Node.Mapping> o = deep(own);

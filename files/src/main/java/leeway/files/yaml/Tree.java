@@ -60,14 +60,21 @@ public final class Tree {
         this.offsets = new Offsets(text);
     }
 
-    /** The document in the text; {@code text} has passed {@link Text}. */
+    /** The document in the text. */
     public static Read<Node> of(String file, String text) {
-        Read<String> checked = Text.of(text, file);
-        if (checked instanceof Read.Bad<String> bad) return new Read.Bad<>(bad.complaints());
         Complaints complaints = new Complaints();
-        Tree tree = new Tree(file, checked.good().orElseThrow(), complaints);
-        if (tree.grow() && tree.root == null) complaints.add(Place.start(file), "this file is empty", "\"leeway new FILE\" writes one to start from.");
-        return complaints.orElse(() -> tree.root);
+        Optional<Node> root = of(file, text, complaints);
+        return complaints.orElse(root::orElseThrow);
+    }
+
+    /** The document in the text, also where a key stands twice, so that one run finds what else is wrong; empty when reading had to stop. */
+    public static Optional<Node> of(String file, String text, Complaints complaints) {
+        Optional<String> checked = complaints.take(Text.of(text, file));
+        if (checked.isEmpty()) return Optional.empty();
+        Tree tree = new Tree(file, checked.get(), complaints);
+        if (!tree.grow()) return Optional.empty();
+        if (tree.root == null) complaints.add(Place.start(file), "this file is empty", "\"leeway new FILE\" writes one to start from.");
+        return Optional.ofNullable(tree.root);
     }
 
     /** False when reading had to stop. */

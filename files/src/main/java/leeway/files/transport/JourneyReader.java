@@ -1,0 +1,142 @@
+package leeway.files.transport;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import leeway.core.kit.Settings;
+import leeway.core.transport.Event;
+import leeway.core.transport.Leg;
+import leeway.core.transport.PowerStore;
+import leeway.core.transport.WhatIf;
+import leeway.files.keys.Section;
+import leeway.files.sheet.Catalogue;
+import leeway.files.sheet.SettingsKeys;
+import leeway.files.yaml.Complaints;
+import leeway.files.yaml.Nearest;
+import leeway.files.yaml.Place;
+
+/** Legs, events and what-ifs. */
+final class JourneyReader {
+    /** 95th percentile over median of a leg where the file names only the median. */
+    static final double AT_WORST_TIMES = 1.5;
+    private static final double USUAL_TEMPERATURE_CEL = 20;
+    private static final int USUAL_CREW = 2;
+
+    private JourneyReader() { }
+
+    static List<Leg> legs(List<Section> sections, List<String> oxygenNames, List<PowerStore> power, List<String> powerNames, boolean needsPower, Complaints c, Assumed assumed) {
+        List<Leg> out = new ArrayList<>();
+        for (Section s : sections) leg(s, oxygenNames, power, powerNames, needsPower, c, assumed).ifPresent(out::add);
+        return out;
+    }
+
+    private static Optional<Leg> leg(Section s, List<String> oxygenNames, List<PowerStore> power, List<String> powerNames, boolean needsPower, Complaints c, Assumed assumed) {
+        String name = s.text("leg", "");
+        OptionalDouble takes = s.number("takes");
+        double atWorst = s.number("at worst", takes.orElse(0) * AT_WORST_TIMES);
+        if (takes.isPresent() && s.has("at worst") && atWorst < takes.getAsDouble()) {
+            c.add(s.at("at worst"), "\"at worst\" is shorter than \"takes\"", "It is the 95th percentile of the duration, \"takes\" is its median.");
+        }
+        if (!s.written("at worst")) assumed.add("at worst: 1.5 × takes", name);
+        List<String> oxygen = oxygen(s, oxygenNames, name, c, assumed);
+        Optional<String> powered = power(s, power, powerNames, needsPower, name, c, assumed);
+        boolean cabin = s.written("cabin altitude");
+        double altitude = cabin ? s.number("cabin altitude", 0) : s.number("altitude", 0);
+        if (cabin && s.number("altitude").isPresent() && s.number("cabin altitude").isPresent() && s.number("altitude").getAsDouble() < altitude) {
+            c.add(s.at("cabin altitude"), "the cabin lies higher than the aircraft", "With \"cabin altitude\", \"altitude\" is the aircraft's.");
+        }
+        boolean altitudeNamed = cabin || s.written("altitude");
+        if (!altitudeNamed) assumed.add("altitude: 0 m", name);
+        if (altitudeNamed && !s.written("climb")) assumed.add("climb: at once", name);
+        if (s.written("climb") && !altitudeNamed) c.add(s.atKey("climb"), "a \"climb\" without an altitude", "Add \"altitude: 3000 ft\" or \"cabin altitude: 6500 ft\".");
+        if (s.has("climb") && takes.isPresent() && s.number("climb").getAsDouble() > takes.getAsDouble()) c.add(s.at("climb"), "the climb is longer than the leg takes", "Look at both times.");
+        if (!s.written("temperature")) assumed.add("temperature around the kit: 20 Cel", name);
+        if (!s.written("crew")) assumed.add("crew: 2", name);
+        if (!s.written("noise")) assumed.add("noise: quiet", name);
+        Optional<Leg.Diversion> diversion = s.section("diversion").filter(d -> d.has("chance") && d.has("adds"))
+                .map(d -> new Leg.Diversion(d.number("chance").orElseThrow(), d.number("adds").orElseThrow()));
+        if (takes.isEmpty()) return Optional.empty();
+        return Optional.of(new Leg(name, takes.getAsDouble(), atWorst, oxygen, powered, altitude, !cabin, s.number("climb", 0),
+                OptionalDouble.of(s.number("temperature", USUAL_TEMPERATURE_CEL)), s.text("noise").filter(n -> !n.equals("none")), diversion, s.whole("crew", USUAL_CREW),
+                s.yes("waiting", false), s.yes("charging", true), cabin && s.number("altitude").isPresent() ? Optional.of(s.number("altitude").getAsDouble()) : Optional.empty()));
+    }
+
+    private static List<String> oxygen(Section s, List<String> names, String leg, Complaints c, Assumed assumed) {
+        if (!s.written("oxygen")) {
+            if (names.size() == 1) {
+                assumed.add("oxygen: " + names.get(0) + ", the only store", leg);
+                return names;
+            }
+            if (!names.isEmpty()) c.add(s.at(), "this leg does not say where its oxygen comes from", "Add \"oxygen: %s\", or a list.".formatted(names.get(0)));
+            return List.of();
+        }
+        List<String> wanted = s.texts("oxygen");
+        Set<String> seen = new LinkedHashSet<>();
+        for (int i = 0; i < wanted.size(); i++) {
+            exists(wanted.get(i), names, "oxygen", s.atItem("oxygen", i), c);
+            if (!seen.add(wanted.get(i))) c.add(s.atItem("oxygen", i), "the store %s stands twice in this leg".formatted(Complaints.echo(wanted.get(i))), "Keep one of them.");
+        }
+        return List.copyOf(seen);
+    }
+
+    private static void exists(String wanted, List<String> names, String of, Place at, Complaints c) {
+        if (names.contains(wanted)) return;
+        c.add(at, "there is no store of %s called %s".formatted(of, Complaints.echo(wanted)), names.isEmpty() ? "The file has none." : "The file has " + shown(names) + ".", () -> Nearest.of(wanted, names));
+    }
+
+    private static String shown(List<String> names) {
+        List<String> some = names.subList(0, Math.min(6, names.size())).stream().map(n -> "\"" + n + "\"").toList();
+        return String.join(", ", some) + (names.size() > some.size() ? " and others" : "");
+    }
+
+    private static Optional<String> power(Section s, List<PowerStore> power, List<String> names, boolean needsPower, String leg, Complaints c, Assumed assumed) {
+        if (s.written("power")) {
+            s.text("power").ifPresent(p -> exists(p, names, "power", s.at("power"), c));
+            return s.text("power");
+        }
+        Optional<String> first = power.stream().filter(p -> !p.mains()).map(PowerStore::name).findFirst();
+        if (needsPower && first.isPresent()) assumed.add("power: " + first.get(), leg);
+        return needsPower ? first : Optional.empty();
+    }
+
+    static List<Event> events(List<Section> sections, List<String> oxygenNames, Settings prescribed, double longestMin, Complaints c) {
+        List<Event> out = new ArrayList<>();
+        for (Section s : sections) {
+            boolean set = s.written("set");
+            boolean change = s.written("change over");
+            if (set == change) c.add(set ? s.atKey("change over") : s.at(), set ? "an event is \"set\" or \"change over\", not both" : "an event has neither \"set\" nor \"change over\"", "Write two events, or say what happens.");
+            within(s, longestMin, c);
+            s.text("change over").ifPresent(name -> exists(name, oxygenNames, "oxygen", s.at("change over"), c));
+            if (change && s.written("for")) c.add(s.atKey("for"), "\"for\" belongs to \"set\"", "A change over lasts until the next one.");
+            Optional<Section> values = s.section("set");
+            if (values.isPresent() && values.get().node().entries().isEmpty()) c.add(values.get().at(), "\"set\" sets nothing", "Write for example {fio2: 100 %}.");
+            Settings settings = values.map(v -> SettingsKeys.of(v, c)).orElse(Settings.NONE);
+            if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over")));
+        }
+        return out;
+    }
+
+    private static void within(Section s, double longestMin, Complaints c) {
+        if (longestMin > 0 && s.number("at").isPresent() && s.number("at").getAsDouble() > longestMin) {
+            c.add(s.at("at"), "this is after the end of the journey", "At worst it takes %s min.".formatted(PatientReader.trim(Math.round(longestMin))));
+        }
+    }
+
+    static List<WhatIf> whatIf(List<Section> sections, Catalogue catalogue, double longestMin, Complaints c) {
+        List<WhatIf> out = new ArrayList<>();
+        for (Section s : sections) {
+            boolean fault = s.written("fault");
+            boolean apnoea = s.written("apnoea");
+            if (fault == apnoea) c.add(fault ? s.atKey("apnoea") : s.at(), fault ? "a what if is a \"fault\" or an \"apnoea\", not both" : "a what if has neither \"fault\" nor \"apnoea\"", "Write two, or say which.");
+            within(s, longestMin, c);
+            s.text("fault").filter(f -> !catalogue.has("fault", f)).ifPresent(f -> catalogue.missing("fault", f, s.at("fault"), c));
+            Optional<WhatIf.Apnoea> which = s.text("apnoea").map(a -> WhatIf.Apnoea.valueOf(a.replaceFirst("^(airway |open to )", "").toUpperCase(Locale.ROOT)));
+            if (s.number("at").isPresent()) out.add(new WhatIf(s.number("at").getAsDouble(), s.text("fault"), which, s.number("for")));
+        }
+        return out;
+    }
+}
