@@ -9,12 +9,14 @@ public final class Formula {
     private final String text;
     private final Node root;
     private final Set<String> uses;
+    private final Set<String> calls;
 
     private Formula(String text, Node root) {
         this.text = text;
         this.root = root;
         this.uses = new LinkedHashSet<>();
-        root.match(new Uses(uses));
+        this.calls = new LinkedHashSet<>();
+        root.match(new Uses(uses, calls));
     }
 
     /** A formula, or what is wrong with it; exactly one of the two. */
@@ -54,6 +56,9 @@ public final class Formula {
 
     /** The names that it uses, tables and functions left out, in order of appearance. */
     public Set<String> uses() { return java.util.Collections.unmodifiableSet(uses); }
+
+    /** True where it calls that table or function. */
+    public boolean looksUpIn(String table) { return calls.contains(table); }
 
     public String text() { return text; }
 

@@ -2,8 +2,8 @@ package leeway.core.expression;
 
 import java.util.Set;
 
-/** Collects the names of a formula. */
-record Uses(Set<String> into) implements Node.Cases<Void> {
+/** Collects the names of a formula, and what it calls. */
+record Uses(Set<String> into, Set<String> called) implements Node.Cases<Void> {
     private Void all(Node... nodes) {
         for (Node n : nodes) n.match(this);
         return null;
@@ -30,5 +30,8 @@ record Uses(Set<String> into) implements Node.Cases<Void> {
 
     @Override public Void choice(Node.Choice n) { return all(n.condition(), n.yes(), n.no()); }
 
-    @Override public Void call(Node.Call n) { return all(n.arguments().toArray(Node[]::new)); }
+    @Override public Void call(Node.Call n) {
+        called.add(n.name());
+        return all(n.arguments().toArray(Node[]::new));
+    }
 }
