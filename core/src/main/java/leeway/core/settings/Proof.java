@@ -44,8 +44,10 @@ public final class Proof {
         proof.shadows();
         proof.circles();
         if (proof.defects.isEmpty()) proof.types();
-        if (proof.defects.isEmpty()) proof.idle();
-        if (proof.defects.isEmpty()) proof.defects.addAll(Trial.of(strategy));
+        if (proof.defects.isEmpty()) {
+            proof.defects.addAll(Trial.of(strategy));
+            proof.idle();
+        }
         return List.copyOf(proof.defects);
     }
 

@@ -76,11 +76,14 @@ final class Rules {
         if (before != null) return before;
         if (open.contains(name)) throw new IllegalStateException("strategy %s: %s needs itself".formatted(strategy.name(), name));
         open.push(name);
-        Value value = Fact.ofWords(name).map(facts).or(() -> Setting.ofWords(name).map(s -> Value.of(settings.apply(s), s.kind())))
-                .orElseGet(() -> value(strategy.names().get(name).is()));
-        open.pop();
-        known.put(name, value);
-        return value;
+        try {
+            Value value = Fact.ofWords(name).map(facts).or(() -> Setting.ofWords(name).map(s -> Value.of(settings.apply(s), s.kind())))
+                    .orElseGet(() -> value(strategy.names().get(name).is()));
+            known.put(name, value);
+            return value;
+        } finally {
+            open.pop();
+        }
     }
 
     Names names() { return names; }

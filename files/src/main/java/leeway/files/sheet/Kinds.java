@@ -13,12 +13,13 @@ public final class Kinds {
     public static final MonitorKind MONITOR = new MonitorKind();
     public static final IllnessKind ILLNESS = new IllnessKind();
     public static final PolicyKind POLICY = new PolicyKind();
+    public static final StrategyKind STRATEGY = new StrategyKind();
     public static final KitKind KIT = new KitKind();
     public static final FaultKind FAULT = new FaultKind();
     public static final NoiseKind NOISE = new NoiseKind();
 
     /** In the order in which the catalogue lists them. */
-    public static final List<SheetKind<?>> ALL = List.of(VENTILATOR, CIRCUIT, FILTER, AIRWAY, MONITOR, BATTERY, ILLNESS, POLICY, KIT, FAULT, NOISE);
+    public static final List<SheetKind<?>> ALL = List.of(VENTILATOR, CIRCUIT, FILTER, AIRWAY, MONITOR, BATTERY, ILLNESS, STRATEGY, POLICY, KIT, FAULT, NOISE);
 
     private Kinds() { }
 
