@@ -114,6 +114,29 @@ public final class Rehearse {
         return Double.isInfinite(q) ? OptionalDouble.empty() : OptionalDouble.of(q);
     }
 
+    /**
+     * Pairs of faults that are each covered (or harmless) alone and uncovered together, at the first one's worst moment; worst first.
+     * With a harmless second one, the remedy ends the first and the second stays: it hides the alarm. With a harmful one the crew
+     * has to end both, one after the other.
+     */
+    public List<Pair> pairs(List<Rehearsal> central) {
+        Run run = new Run(new Draw(0, 0));
+        List<Pair> pairs = new ArrayList<>();
+        for (int i = 0; i < central.size(); i++) {
+            Rehearsal first = central.get(i);
+            if (first.coverage() != Coverage.IN_TIME || first.fault().with().isPresent()) continue;
+            for (int j = 0; j < central.size(); j++) {
+                Rehearsal second = central.get(j);
+                boolean harmless = second.coverage() == Coverage.NO_HARM;
+                if (!harmless && (second.coverage() != Coverage.IN_TIME || j <= i) || second.fault().with().isPresent()) continue;
+                run.pair(first, second, harmless).filter(t -> t.coverage().uncovered())
+                        .ifPresent(t -> pairs.add(new Pair(first.fault().name(), second.fault().name(), t.coverage(), t.marginS(), Why.of(first.fault(), t, run.stage))));
+            }
+        }
+        pairs.sort(Comparator.comparing(Pair::coverage).thenComparingDouble(p -> p.marginS().orElse(0)).thenComparing(Pair::first).thenComparing(Pair::second));
+        return List.copyOf(pairs);
+    }
+
     /** How often each limit is heard an hour without any fault, in this draw; in the order of {@link Stage#speaking}'s limits. */
     public double[] nuisancePerHour(Draw draw) {
         Run run = new Run(draw);
@@ -161,6 +184,14 @@ public final class Rehearse {
         Optional<Trial> trial(Fault fault, int leg) {
             if (legs[leg] == null || !possible(fault, leg)) return Optional.empty();
             return Optional.of(legs[leg].trial(fault, together(fault)));
+        }
+
+        Optional<Trial> pair(Rehearsal first, Rehearsal second, boolean harmless) {
+            int leg = first.leg().orElseThrow().index();
+            if (legs[leg] == null || !possible(second.fault(), leg)) return Optional.empty();
+            double crewS = first.fault().crew().drawnS(stage.draw(), first.fault().name());
+            if (!harmless) crewS += second.fault().crew().drawnS(stage.draw(), second.fault().name());
+            return Optional.of(legs[leg].trial(first.fault(), second.fault().effects(), !harmless, crewS));
         }
 
         private boolean possible(Fault fault, int leg) {

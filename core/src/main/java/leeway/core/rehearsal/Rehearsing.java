@@ -48,20 +48,22 @@ final class Rehearsing {
     Moment moment() { return new Moment(leg, stage.transport().legs().get(leg).name(), atS); }
 
     Trial trial(Fault fault, List<Effect> together) {
-        return trial(fault, together, fault.crew().drawnS(stage.draw(), fault.name()));
+        return trial(fault, together, true, fault.crew().drawnS(stage.draw(), fault.name()));
     }
 
     /**
-     * @param together effects of what it is rehearsed with; the remedy ends them too
-     * @param crewS    crew time
+     * @param together     effects of what it is rehearsed with
+     * @param endsTogether whether the remedy ends those too
+     * @param crewS        crew time
      */
-    Trial trial(Fault fault, List<Effect> together, double crewS) {
+    Trial trial(Fault fault, List<Effect> together, boolean endsTogether, double crewS) {
         KitFacts kit = stage.facts(leg);
-        List<Effect> effects = new ArrayList<>(fault.effects());
-        effects.addAll(together);
-        List<Change> changes = Strike.changes(effects, atS, kit);
+        List<Change> changes = new ArrayList<>(Strike.changes(fault.effects(), atS, kit));
+        List<Change> others = Strike.changes(together, atS, kit);
         Script untreated = stage.script().copy();
         changes.forEach(untreated::add);
+        others.forEach(untreated::add);
+        if (endsTogether) changes.addAll(others);
 
         Watch watch = new Watch(thresholds, start, nominalS);
         Now branch = start.copy();

@@ -1,0 +1,104 @@
+package leeway.app.report;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.core.rehearsal.Harm;
+import leeway.core.rehearsal.Pair;
+import leeway.core.rehearsal.Rehearsal;
+import leeway.core.rehearsal.Rehearsal.ByLeg;
+import leeway.core.rehearsal.Rehearsal.Spoken;
+
+/** Rehearsals as JSON, in the keys of the contract. */
+public final class RehearsalJson {
+    private RehearsalJson() { }
+
+    /** The list {@code rehearsals}. */
+    public static void write(Json json, List<Rehearsal> rehearsals) {
+        json.objects("rehearsals", rehearsals, r -> row(json, r));
+    }
+
+    private static void row(Json json, Rehearsal r) {
+        json.text("fault", r.fault().name());
+        r.leg().ifPresent(m -> {
+            json.number("atMin", m.atMin());
+            json.text("leg", m.name());
+        });
+        json.text("group", r.fault().group().words());
+        json.text("firstSign", r.fault().firstSign());
+        json.text("coverage", r.coverage().words());
+        r.covered().ifPresent(c -> json.flag("covered", c));
+        spoken(json, "alarm", r.alarm());
+        spoken(json, "lateAlarm", r.lateAlarm());
+        harm(json, r.harm());
+        json.number("rescueByS", r.rescueByS());
+        json.number("crewTimeS", r.crewTimeS());
+        json.text("crewTimeSource", r.fault().crew().source());
+        json.number("marginS", r.marginS());
+        r.margins().ifPresent(m -> {
+            json.number("marginP50S", m.p50S());
+            json.number("marginP05S", m.p05S());
+            json.count("draws", m.draws());
+            json.number("uncoveredShare", m.uncoveredShare());
+            json.number("noHarmShare", m.noHarmShare());
+        });
+        json.text("priority", r.fault().priority().name().toLowerCase(Locale.ROOT));
+        json.texts("do", r.fault().steps());
+        json.text("why", r.why());
+        if (!r.byLeg().isEmpty()) json.objects("byLeg", r.byLeg(), l -> leg(json, l));
+    }
+
+    private static void leg(Json json, ByLeg l) {
+        json.text("leg", l.leg().name());
+        json.number("atMin", l.leg().atMin());
+        json.text("coverage", l.coverage().words());
+        spoken(json, "alarm", l.alarm());
+        harm(json, l.harm());
+        json.number("rescueByS", l.rescueByS());
+        json.number("marginS", l.marginS());
+    }
+
+    private static void spoken(Json json, String key, Optional<Spoken> spoken) {
+        spoken.ifPresent(s -> json.object(key, () -> {
+            json.text("condition", s.condition().words());
+            json.text("from", s.from().words());
+            json.number("afterS", s.afterS());
+            json.text("priority", s.priority().name().toLowerCase(Locale.ROOT));
+        }));
+    }
+
+    private static void harm(Json json, Optional<Harm> harm) {
+        harm.ifPresent(h -> json.object("harm", () -> {
+            json.text("measure", h.measure().words());
+            json.number("threshold", h.threshold());
+            json.text("unit", h.unit());
+            json.number("afterS", h.afterS());
+        }));
+    }
+
+    /** How often each condition is heard an hour without a fault. */
+    public static void nuisance(Json json, List<Nuisance> nuisance) {
+        json.objects("nuisance", nuisance, n -> {
+            json.text("condition", n.condition());
+            json.text("from", n.from());
+            json.number("perHour", n.perHour());
+        });
+    }
+
+    /** Pairs of faults that are uncovered together though each alone is covered. */
+    public static void pairs(Json json, List<Pair> pairs) {
+        json.objects("pairs", pairs, p -> {
+            json.texts("faults", List.of(p.first(), p.second()));
+            json.text("coverage", p.coverage().words());
+            json.number("marginS", p.marginS());
+            json.text("why", p.why());
+        });
+    }
+
+    /** An alarm that speaks without a fault. */
+    public record Nuisance(String condition, String from, double perHour) { }
+
+    /** The margin as text: "59 s", "−31 s"; empty where there is none. */
+    static String margin(OptionalDouble marginS) { return marginS.isPresent() ? Figures.seconds(marginS.getAsDouble()) : ""; }
+}
