@@ -3,7 +3,6 @@ package leeway.core.supply;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import leeway.core.gas.RealOxygen;
 import leeway.core.supply.SupplyResult.Changeover;
 import leeway.core.supply.SupplyResult.Handover;
 import leeway.core.transport.Store;
@@ -13,6 +12,7 @@ final class Nominal {
     /** Longer than any journey: the last leg without end, min. */
     private static final double ENDLESS_MIN = 1e7;
     private final Route route;
+    private final Gauge gauge;
     private final List<Piece> pieces = new ArrayList<>();
     final Trial end;
 
@@ -20,6 +20,7 @@ final class Nominal {
 
     Nominal(Route route) {
         this.route = route;
+        gauge = new Gauge(route);
         end = new Trial(route);
         end.fill();
         end.walk(route.medianMin, 1, null, (leg, from, to, store, before, after) -> pieces.add(new Piece(leg, from, to, store, before, after)));
@@ -45,7 +46,7 @@ final class Nominal {
             String to = route.transport.oxygen().get(next.store()).name();
             boolean ranDown = !route.endless[p.store()] && p.afterL() <= 1e-9;
             String why = ranDown ? "run down" : next.leg() != p.leg() ? "next leg" : "planned";
-            out.add(new Changeover(store.name(), cylinder(p.store(), p.afterL()), ranDown ? residual(store) : gauge(p.store(), p.afterL(), p.leg()),
+            out.add(new Changeover(store.name(), gauge.cylinder(p.store(), p.afterL()), ranDown ? residual(store) : shown(p.store(), p.afterL(), p.leg()),
                     p.toMin(), to, why, stops && ranDown));
         }
         return out;
@@ -63,11 +64,11 @@ final class Nominal {
                 boolean used = pieces.stream().anyMatch(p -> p.leg() <= leg && p.store() == store);
                 if (!used || route.endless[s] || route.transport.oxygen().get(s).type() != Store.Type.CYLINDER) continue;
                 double likely = journey.endP50L[l][s];
-                int cylinder = cylinder(s, likely);
+                int cylinder = gauge.cylinder(s, likely);
                 // the low reading is that of the same cylinder: it shows its residual pressure where 1 of 20 journeys has turned to the next
                 double low = Math.max(journey.endP05L[l][s], (route.transport.oxygen().get(s).count() - cylinder) * route.oneL[s]);
                 out.add(new Handover(route.transport.legs().get(l).name(), atMin, route.transport.oxygen().get(s).name(), cylinder,
-                        gaugeOf(s, likely, l, cylinder), gaugeOf(s, low, l, cylinder)));
+                        gauge.bar(s, likely, l, cylinder), gauge.bar(s, low, l, cylinder)));
             }
         }
         return out;
@@ -159,28 +160,13 @@ final class Nominal {
         return OptionalDouble.of(left);
     }
 
-    private int cylinder(int s, double leftL) {
-        int count = route.transport.oxygen().get(s).count();
-        if (route.oneL[s] <= 0) return count;
-        return Math.max(1, Math.min(count, count - (int) Math.ceil(leftL / route.oneL[s] - 1e-9) + 1));
-    }
-
     private OptionalDouble residual(Store store) {
         return store.type() == Store.Type.CYLINDER ? OptionalDouble.of(store.residualBar()) : OptionalDouble.empty();
     }
 
-    private OptionalDouble gauge(int s, double leftL, int leg) {
+    private OptionalDouble shown(int s, double leftL, int leg) {
         if (route.endless[s] || route.transport.oxygen().get(s).type() != Store.Type.CYLINDER) return OptionalDouble.empty();
-        return OptionalDouble.of(gaugeOf(s, leftL, leg, cylinder(s, leftL)));
+        return OptionalDouble.of(gauge.bar(s, leftL, leg));
     }
 
-    /** The gauge of one cylinder of a store while the store has so much left, at the temperature of the leg. */
-    private double gaugeOf(int s, double leftL, int leg, int cylinder) {
-        Store store = route.transport.oxygen().get(s);
-        double water = store.waterL().orElseThrow();
-        double inIt = Math.max(0, Math.min(route.oneL[s], leftL - (store.count() - cylinder) * route.oneL[s]));
-        double cel = route.transport.legs().get(leg).temperatureCel().orElse(route.readAtCel[s]);
-        double held = RealOxygen.freeGasL(water, Math.min(store.residualBar(), store.pressureBar().orElse(0)), route.readAtCel[s]) + inIt;
-        return Math.max(0, RealOxygen.gaugeOfContentBar(water, held, cel));
-    }
 }

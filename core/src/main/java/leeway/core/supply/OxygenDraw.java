@@ -51,7 +51,8 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
         if (ventilator.drive() == Ventilator.Drive.HAND) return byFlow(ventilator, need, handBagLPerMin(ventilator), 1, "the bag's reservoir is fed with");
         List<String> working = new ArrayList<>();
         double mixed = mixedLPerMin(gas, need, working);
-        double fio2 = deliveredFio2(ventilator, need.fio2(), working);
+        double fio2 = deliveredFio2(ventilator, need.fio2());
+        if (Math.abs(fio2 - need.fio2()) > 1e-9) working.add(say("it has no FiO2 of %.2f; it gives %.2f", need.fio2(), fio2));
         // the mixing valve loses oxygen only where there is some to mix
         double purge = fio2 > Blend.AIR + 1e-9 ? gas.purgeLPerMin() : 0;
         double drive = gas.driveLPerMin() + gas.driveShare() * mixed + purge;
@@ -97,17 +98,12 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     }
 
     /** What the device makes of the wish: a mixture by entrainment has a least FiO2, without a blender only that and pure oxygen. */
-    static double deliveredFio2(Ventilator ventilator, double wish, List<String> working) {
+    static double deliveredFio2(Ventilator ventilator, double wish) {
         Ventilator.Gas gas = ventilator.gas();
         if (ventilator.drive() != Ventilator.Drive.PNEUMATIC) return Math.max(Blend.AIR, wish);
-        if (gas.entrainedFio2().isEmpty()) {
-            if (wish < 1) working.add("this device gives pure oxygen only");
-            return 1;
-        }
+        if (gas.entrainedFio2().isEmpty()) return 1;
         double mixture = gas.entrainedFio2().getAsDouble();
-        double gives = gas.blender() ? Math.max(mixture, wish) : wish <= mixture + 1e-9 ? mixture : 1;
-        if (Math.abs(gives - wish) > 1e-9) working.add(say("it has no FiO2 of %.2f; it gives %.2f", wish, gives));
-        return gives;
+        return gas.blender() ? Math.max(mixture, wish) : wish <= mixture + 1e-9 ? mixture : 1;
     }
 
     private static String say(String text, Object... values) {

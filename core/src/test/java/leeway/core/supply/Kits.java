@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
+import leeway.core.kit.Battery;
 import leeway.core.kit.Policy;
 import leeway.core.transport.Event;
 import leeway.core.transport.Leg;
@@ -79,6 +80,13 @@ final class Kits {
     static Transport transport(List<Store> oxygen, Leg... legs) {
         return transport(turbine(Ventilator.VolumeBasis.FREE), oxygen, List.of(), List.of(), 0, POLICY, legs);
     }
+
+    static final Battery PACK = new Battery("pack", 90, 3, 0.2, 0.0005, List.of(new Battery.Point(-20, 0.55), new Battery.Point(0, 0.87), new Battery.Point(25, 1)),
+            0.1, 0.05, 40, 0, 45, 0.7, "invented");
+
+    static PowerStore pack(String name, double charge, double age) { return new PowerStore(name, false, Optional.of(PACK), charge, age, 0); }
+
+    static PowerStore mains(String name) { return new PowerStore(name, true, Optional.empty(), 0, 0, 0); }
 
     /** A need that draws exactly this much of pure oxygen. */
     static LegNeed pure(double lPerMin) { return need(lPerMin, 1); }
