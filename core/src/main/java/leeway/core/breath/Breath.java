@@ -318,4 +318,9 @@ public final class Breath implements Part {
         four[2] = (law.v + stretch.volumeAt(dtS, f)) / tuned.share;
         four[3] = law.m0 + law.mg * dtS;
     }
+
+    @Override
+    public String who() {
+        return "Breath (asked for %d, flow %s mL/s)".formatted(what, stretch.startFlow());
+    }
 }

@@ -11,8 +11,8 @@ import leeway.core.run.Now;
  * pressure or a volume. Reads state, changes none.
  */
 final class Law {
-    /** Volume and flow below this are rounding; cmH2O. */
-    static final double TINY_CMH2O = 1e-10;
+    /** A driving pressure below this counts as none where it is about to change sign: what the clock's last digit is worth after a day. */
+    static final double TINY_CMH2O = 1e-7;
     /** A decelerating flow into a leak or an uncompensated circuit is taken in this many equal pieces, each of constant flow. */
     private static final int PIECES = 12;
 
@@ -96,7 +96,7 @@ final class Law {
     /** Airway pressure p + g t at the Y-piece (behind the valve when gas leaves), flow follows. */
     private void pressure(double p, double g, double valve, boolean in, boolean out) {
         double d = p - (t.elastance * v + t.offset - m0), slope = g + mg;
-        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && slope > 0, outward = d < -TINY_CMH2O || d <= TINY_CMH2O && slope < 0;
+        boolean turns = Math.abs(d) <= TINY_CMH2O && slope != 0, inward = turns ? slope > 0 : d > 0, outward = turns ? slope < 0 : d < 0;
         if (inward && in) {
             stretch.free(true, t.k1In, 2 * t.k2, slope, t.elastance, root(t.k1In, t.k2, Math.max(0, d)));
         } else if (outward && out) {
@@ -116,7 +116,8 @@ final class Law {
     private void leaking(double flow) {
         leakedFrom = flow;
         double l2 = 1 / (t.allLeaks() * t.allLeaks()), pel = t.elastance * v + t.offset - m0;
-        boolean inward = flow * flow * l2 >= pel;
+        double d = flow * flow * l2 - pel;
+        boolean inward = Math.abs(d) <= TINY_CMH2O && mg != 0 ? mg > 0 : d >= 0;
         double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
         if (inward && pel + (k1 + k2 * flow) * flow <= 0) {
             stretch.given(flow, 0);         // the patient draws it all: no pressure, no leak
@@ -124,13 +125,15 @@ final class Law {
         }
         double a = l2 - k2, b = 2 * flow * l2 + k1, c = flow * flow * l2 - pel;
         double start = 2 * c / (b + Math.sqrt(Math.max(0, b * b - 4 * a * c)));
+        if (inward != start >= 0) start = 0;
         stretch.free(inward, b, 2 * k2 - 2 * l2, mg, t.elastance, start);
     }
 
     /** A constant flow from the ventilator into a circuit that gives: its pressure is a state of its own. */
     private void circuit(Now n, double flow) {
         double d = n.level[Level.PAW_CMH2O.ordinal()] - (t.elastance * v + t.offset - m0);
-        boolean inward = d > TINY_CMH2O || d >= -TINY_CMH2O && flow / t.give + mg > 0;
+        double slope = flow / t.give + mg;
+        boolean inward = Math.abs(d) <= TINY_CMH2O && slope != 0 ? slope > 0 : d > 0;
         double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
         double start = inward ? root(k1, t.k2, Math.max(0, d)) : -root(k1, t.k2, Math.max(0, -d));
         stretch.free(inward, t.give * k1, 2 * t.give * k2, flow + t.give * mg, 1 + t.give * t.elastance, start);
@@ -216,7 +219,7 @@ final class Law {
     /** End of the running piece of a decelerating flow. */
     double pieceEnd(double[] y, double now) {
         double from = y[at + BREATH_AT];
-        return from + t.flowTime * (Math.floor((now - from) / t.flowTime * PIECES + 1e-9) + 1) / PIECES;
+        return from + t.flowTime * (Math.floor((now - from) / t.flowTime * PIECES + 1e-6) + 1) / PIECES;
     }
 
     /** When the pressure under a decelerating flow is highest, from the start of the stretch; NaN for a constant flow. */

@@ -51,7 +51,7 @@ public final class Loop {
             if (toS > n.tS) {
                 still = 0;
             } else if (++still > PATIENCE) {
-                throw new IllegalStateException("no progress at " + n.tS + " s in " + (who < 0 ? "the script" : parts[who].getClass().getSimpleName()));
+                throw new IllegalStateException("no progress at " + n.tS + " s in " + (who < 0 ? "the script" : parts[who].who()));
             }
             double dtS = toS - n.tS;
             out.stretch(n, toS);

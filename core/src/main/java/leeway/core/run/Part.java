@@ -34,4 +34,9 @@ public interface Part {
 
     /** A row is complete: fills its own columns, starts its own sums afresh; alarms and crew may act on the script. */
     default void row(Now n, Script script, Sink out) { }
+
+    /** Who it is, for the message of a run that makes no progress; may add what it last asked for. */
+    default String who() {
+        return getClass().getSimpleName();
+    }
 }
