@@ -27,6 +27,10 @@ final class Commands {
 
     /** One line adds a command. */
     static final List<Row> ALL = List.of(
+            new Row("check", "checks transport files and sheets, all errors at once", "CheckCommand"),
+            new Row("catalogue", "lists and shows sheets", "CatalogueCommand"),
+            new Row("new", "writes a commented transport file to start from", "NewCommand"),
+            new Row("schema", "prints JSON Schemas of files", "SchemaCommand"),
             new Row("serve", "opens the workbench for a browser", "ServeCommand")
     );
 

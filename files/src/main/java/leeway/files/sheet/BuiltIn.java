@@ -3,14 +3,8 @@ package leeway.files.sheet;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.net.JarURLConnection;
-import java.net.URISyntaxException;
-import java.net.URL;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import leeway.files.yaml.Read;
 import leeway.files.yaml.Text;
 
@@ -41,24 +35,6 @@ final class BuiltIn {
 
     /** Names of all sheets of a kind, without reading one; in order. */
     static List<String> names(String kind) {
-        URL folder = BuiltIn.class.getResource(ROOT + kind);
-        if (folder == null) return List.of();
-        try {
-            if (folder.openConnection() instanceof JarURLConnection jar) {
-                String prefix = ROOT.substring(1) + kind + "/";
-                return sorted(jar.getJarFile().stream().map(e -> e.getName()).filter(n -> n.startsWith(prefix)).map(n -> n.substring(prefix.length())));
-            }
-            try (Stream<Path> files = Files.list(Path.of(folder.toURI()))) {
-                return sorted(files.map(f -> f.getFileName().toString()));
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        } catch (URISyntaxException e) {
-            throw new IllegalStateException("resource folder " + folder, e);
-        }
-    }
-
-    private static List<String> sorted(Stream<String> files) {
-        return files.filter(f -> f.endsWith(END)).map(f -> f.substring(0, f.length() - END.length())).sorted(String.CASE_INSENSITIVE_ORDER).toList();
+        return Resources.names(BuiltIn.class, ROOT + kind + "/").stream().filter(f -> f.endsWith(END)).map(f -> f.substring(0, f.length() - END.length())).toList();
     }
 }
