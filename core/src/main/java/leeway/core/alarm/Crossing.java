@@ -4,6 +4,7 @@ import java.util.OptionalDouble;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.AlarmCondition;
 import leeway.core.kit.Sensor.Measured;
+import leeway.core.kit.Ventilator;
 import leeway.core.run.Claims;
 import leeway.core.run.Column;
 import leeway.core.run.Knob;
@@ -24,13 +25,22 @@ final class Crossing {
 
     private final Sensing sensing;
     private final Expected expected;
+    private final Ventilator.Gas gas;
     private int seenS;
     private int hadMains;
     private int standbyS;
 
-    Crossing(Sensing sensing, Expected expected) {
+    Crossing(Sensing sensing, Expected expected, Ventilator.Gas gas) {
         this.sensing = sensing;
         this.expected = expected;
+        this.gas = gas;
+    }
+
+    /** Whether the ventilator has failed or lost its power; one that lacks only gas is alive and speaks. */
+    boolean dead(Now n) {
+        if (n.level[Level.POWERLESS.ordinal()] >= 0.5) return true;
+        boolean starved = gas.stopsWithoutGas() && n.level[Level.INLET_BAR.ordinal()] < gas.minimumInletBar();
+        return !n.on(Knob.VENTILATOR_ON) && !starved;
     }
 
     void claim(Claims claims) {
@@ -105,7 +115,7 @@ final class Crossing {
             case EXTERNAL_POWER_LOST -> n.y[hadMains] >= 0.5 && !n.on(Knob.MAINS);
             case LEAK_HIGH -> leaks(n, limit);
             case SATURATION_LOW -> under(n, limit, Signal.SPO2);
-            case VENTILATOR_FAULT -> !n.on(Knob.VENTILATOR_ON) || n.level[Level.POWERLESS.ordinal()] >= 0.5;
+            case VENTILATOR_FAULT -> dead(n);
             case STANDBY_REMINDER -> limit.high().isPresent() && n.tS - n.y[standbyS] >= limit.high().getAsDouble();
         };
     }

@@ -3,10 +3,10 @@ package leeway.core.alarm;
 import java.util.List;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.AlarmCondition;
+import leeway.core.kit.Ventilator;
 import leeway.core.run.Claims;
 import leeway.core.run.Draw;
 import leeway.core.run.Knob;
-import leeway.core.run.Level;
 import leeway.core.run.Now;
 import leeway.core.run.Part;
 import leeway.core.run.Script;
@@ -56,12 +56,13 @@ public final class Speaking implements Part {
     private boolean paused;
     private int state;
 
-    public Speaking(List<AlarmLimit> limits, Sensing sensing, Expected expected, Draw draw) {
+    /** @param gas how the ventilator takes its gas: one that stopped for want of it still speaks */
+    public Speaking(List<AlarmLimit> limits, Sensing sensing, Expected expected, Ventilator.Gas gas, Draw draw) {
         this.limits = List.copyOf(limits);
         this.rows = limits.toArray(new AlarmLimit[0]);
         this.wide = limits.stream().map(AlarmLimit::leftWide).toArray(AlarmLimit[]::new);
         this.sensing = sensing;
-        this.crossing = new Crossing(sensing, expected);
+        this.crossing = new Crossing(sensing, expected, gas);
         this.ear = new double[rows.length];
         this.hearAfterS = new double[rows.length];
         for (int i = 0; i < rows.length; i++) ear[i] = draw.uniform("heard: " + rows[i].condition().words() + " of " + rows[i].from().words());
@@ -197,7 +198,7 @@ public final class Speaking implements Part {
         if (limit.from() == From.MONITOR) return n.on(Knob.MONITOR_ON);
         // a device that stopped speaks of nothing but that, by a reserve of its own; in standby of nothing but standby
         if (limit.condition() == AlarmCondition.VENTILATOR_FAULT) return true;
-        if (!n.on(Knob.VENTILATOR_ON) || n.level[Level.POWERLESS.ordinal()] >= 0.5) return false;
+        if (crossing.dead(n)) return false;
         return n.on(Knob.STANDBY) == (limit.condition() == AlarmCondition.STANDBY_REMINDER) || ofSupply(limit.condition());
     }
 

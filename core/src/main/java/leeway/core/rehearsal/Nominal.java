@@ -21,7 +21,7 @@ final class Nominal {
     private static final double SETTLE_S = 30;
 
     private final Stage stage;
-    private final Now[] least;
+    private final Checkpoint[] least;
     private final List<double[]> heard = new ArrayList<>();
     private final int[] count;
     private final double endS;
@@ -31,7 +31,7 @@ final class Nominal {
     /** @param fixedS the moment of the fault where one is given; {@code NaN} for the least reserve of each leg */
     Nominal(Stage stage, double fixedS) {
         this.stage = stage;
-        least = new Now[stage.legs()];
+        least = new Checkpoint[stage.legs()];
         count = new int[stage.speaking().limits().size()];
         oxygenAtEndL = new double[stage.legs()];
         chargeAtEndWh = new double[stage.legs()];
@@ -39,23 +39,23 @@ final class Nominal {
         Now n = stage.loop().begin(script);
         double windowS = stage.transport().policy().harm().searchMin() * 60;
         for (int leg = 0; leg < stage.legs(); leg++) {
-            Seeker seeker = new Seeker(leg);
+            Seeker seeker = new Seeker(leg, script);
             boolean here = !Double.isNaN(fixedS) && fixedS >= stage.legStartS()[leg] && (fixedS < stage.legEndS(leg) || leg == stage.legs() - 1);
             if (here) {
                 stage.loop().to(Math.min(fixedS, stage.legEndS(leg)), n, script, seeker);
-                least[leg] = n.copy();
+                least[leg] = Checkpoint.of(n, script);
             }
             stage.loop().to(stage.legEndS(leg), n, script, seeker);
             oxygenAtEndL[leg] = stage.supplies().oxygenL(n, leg);
             chargeAtEndWh[leg] = stage.supplies().charge(n, leg);
-            if (Double.isNaN(fixedS)) least[leg] = seeker.least == null ? n.copy() : seeker.least;
+            if (Double.isNaN(fixedS)) least[leg] = seeker.least == null ? Checkpoint.of(n, script) : seeker.least;
         }
         endS = n.tS;
-        stage.loop().to(endS + windowS, n, script, new Seeker(-1));
+        stage.loop().to(endS + windowS, n, script, new Seeker(-1, script));
     }
 
     /** The moment on a leg at which faults strike; null where the given moment lies on another leg. */
-    Now moment(int leg) { return least[leg]; }
+    Checkpoint moment(int leg) { return least[leg]; }
 
     /** When each limit is next heard at or after a time; infinite for never. */
     double[] heardFromS(double tS) {
@@ -86,9 +86,13 @@ final class Nominal {
     private final class Seeker implements Sink {
         private final int leg;
         private double lowest = Double.POSITIVE_INFINITY;
-        private Now least;
+        private final Script script;
+        private Checkpoint least;
 
-        Seeker(int leg) { this.leg = leg; }
+        Seeker(int leg, Script script) {
+            this.leg = leg;
+            this.script = script;
+        }
 
         @Override
         public void row(Now n) {
@@ -98,7 +102,7 @@ final class Nominal {
             if (Double.isNaN(reserve)) reserve = 1;
             if (reserve < lowest * LESS) {
                 lowest = reserve;
-                least = n.copy();
+                least = Checkpoint.of(n, script);
             }
         }
 

@@ -12,7 +12,6 @@ import leeway.core.rehearsal.Rehearsal.Coverage;
 import leeway.core.rehearsal.Rehearsal.Margins;
 import leeway.core.rehearsal.Stage.Voyage;
 import leeway.core.run.Draw;
-import leeway.core.run.Now;
 
 /**
  * All faults of a journey: once at medians on every leg, then, where asked, over many draws on the worst leg of each.
@@ -176,7 +175,7 @@ public final class Rehearse {
             nominal = new Nominal(stage, fixedS);
             legs = new Rehearsing[stage.legs()];
             for (int leg = 0; leg < legs.length; leg++) {
-                Now at = nominal.moment(leg);
+                Checkpoint at = nominal.moment(leg);
                 if (at != null) legs[leg] = new Rehearsing(stage, nominal, leg, at);
             }
         }

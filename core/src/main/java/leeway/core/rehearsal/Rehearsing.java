@@ -9,8 +9,7 @@ import leeway.core.rehearsal.Harm.Measure;
 import leeway.core.rehearsal.Rehearsal.Moment;
 import leeway.core.rehearsal.Rehearsal.Spoken;
 import leeway.core.run.Change;
-import leeway.core.run.Now;
-import leeway.core.run.Script;
+import leeway.core.run.Sink;
 
 /**
  * One fault at one moment: the branch without help until harm, then branches with the remedy at later and later moments.
@@ -22,25 +21,27 @@ import leeway.core.run.Script;
 final class Rehearsing {
     private static final int HALVINGS = 14;
     private static final double FINE_S = 0.5;
+    /** A remedy is judged for at least this long; s. */
+    private static final double AFTER_S = 600;
 
     private final Stage stage;
     private final Nominal nominal;
     private final int leg;
-    private final Now start;
+    private final Checkpoint start;
     private final double atS;
     private final double windowEndS;
     private final Thresholds thresholds;
     private final double[] nominalS;
 
-    Rehearsing(Stage stage, Nominal nominal, int leg, Now start) {
+    Rehearsing(Stage stage, Nominal nominal, int leg, Checkpoint start) {
         this.stage = stage;
         this.nominal = nominal;
         this.leg = leg;
         this.start = start;
-        atS = start.tS;
+        atS = start.tS();
         var policy = stage.transport().policy();
         windowEndS = atS + policy.harm().searchMin() * 60;
-        thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), start);
+        thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), start.now());
         nominalS = nominal.heardFromS(atS);
     }
 
@@ -60,18 +61,20 @@ final class Rehearsing {
         KitFacts kit = stage.facts(leg);
         List<Change> changes = new ArrayList<>(Strike.changes(fault.effects(), atS, kit));
         List<Change> others = Strike.changes(together, atS, kit);
-        Script untreated = stage.script().copy();
-        changes.forEach(untreated::add);
-        others.forEach(untreated::add);
+        Checkpoint struck = start.branch();
+        changes.forEach(struck.script()::add);
+        others.forEach(struck.script()::add);
         if (endsTogether) changes.addAll(others);
+        Checkpoint branch = struck.branch();
 
-        Watch watch = new Watch(thresholds, start, nominalS);
-        Now branch = start.copy();
+        Watch watch = new Watch(thresholds, start.now(), nominalS);
         boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
-        Drain drain = drains ? new Drain(stage, nominal, leg, branch) : null;
-        stage.loop().to(windowEndS, branch, untreated, drain == null ? watch : drain.beside(watch));
+        Drain drain = drains ? new Drain(stage, nominal, leg, branch.now()) : null;
+        stage.loop().to(windowEndS, branch.now(), branch.script(), drain == null ? watch : drain.beside(watch));
         // stores may end later than harm is looked for in the patient, and the leg's end is known
-        if (drain != null && watch.harm == null && drain.mayEnd(branch)) stage.loop().to(stage.legEndS(leg), branch, untreated, drain.beside(watch));
+        if (drain != null && watch.harm == null && drain.mayEnd(branch.now())) {
+            stage.loop().to(stage.legEndS(leg), branch.now(), branch.script(), drain.beside(watch));
+        }
 
         Optional<Spoken> spoken = watch.alarm < 0 ? Optional.empty() : Optional.of(spoken(watch));
         if (drain != null && drain.endsFirst(watch)) {
@@ -80,7 +83,7 @@ final class Rehearsing {
         }
         if (watch.harm == null) return new Trial(moment(), spoken, Optional.empty(), OptionalDouble.empty(), crewS);
         Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
-        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, untreated, watch, kit)), crewS);
+        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, watch, kit)), crewS);
     }
 
     private Spoken spoken(Watch watch) {
@@ -88,16 +91,16 @@ final class Rehearsing {
         return new Spoken(limit.condition(), limit.from(), watch.alarmS - atS, limit.priority());
     }
 
-    private double rescueByS(Fault fault, List<Change> changes, Script untreated, Watch watch, KitFacts kit) {
-        Now saved = start.copy();
-        if (harms(fault, changes, saved, untreated, watch, kit)) return 0;
+    private double rescueByS(Fault fault, List<Change> changes, Checkpoint struck, Watch watch, KitFacts kit) {
+        Checkpoint saved = struck;
+        if (harms(fault, changes, saved, watch, kit)) return 0;
         double goodS = atS;
         double badS = watch.harmS;
         for (int i = 0; i < HALVINGS && badS - goodS > FINE_S; i++) {
             double middleS = (goodS + badS) / 2;
-            Now later = saved.copy();
-            stage.loop().to(middleS, later, untreated, watch.remedied(later, Double.POSITIVE_INFINITY));
-            if (harms(fault, changes, later, untreated, watch, kit)) {
+            Checkpoint later = saved.branch();
+            stage.loop().to(middleS, later.now(), later.script(), Sink.NONE);
+            if (harms(fault, changes, later, watch, kit)) {
                 badS = middleS;
             } else {
                 goodS = middleS;
@@ -108,18 +111,17 @@ final class Rehearsing {
     }
 
     /** Whether harm comes in spite of the remedy at this moment of the branch without help. */
-    private boolean harms(Fault fault, List<Change> changes, Now at, Script untreated, Watch watch, KitFacts kit) {
-        Script treated = untreated.copy();
+    private boolean harms(Fault fault, List<Change> changes, Checkpoint at, Watch watch, KitFacts kit) {
+        Checkpoint treated = at.branch();
         if (fault.remedyEnds()) {
-            for (Change c : changes) treated.end(c, at.tS);
+            for (Change c : changes) treated.script().end(c, at.tS());
         }
-        for (Change c : Strike.changes(fault.remedy(), at.tS, kit)) treated.add(c);
-        Now branch = at.copy();
-        double settledS = at.tS + Strike.settledS(fault.remedy());
+        for (Change c : Strike.changes(fault.remedy(), at.tS(), kit)) treated.script().add(c);
+        double settledS = at.tS() + Strike.settledS(fault.remedy());
         if (!fault.remedyEnds()) settledS = Math.max(settledS, atS + Strike.settledS(fault.effects()));
-        Watch after = watch.remedied(branch, settledS);
+        Watch after = watch.remedied(treated.now(), settledS);
         // a remedy late in the window is judged over the same length as one early in it would be
-        stage.loop().to(Math.max(windowEndS, at.tS + 600), branch, treated, after);
+        stage.loop().to(Math.max(windowEndS, at.tS() + AFTER_S), treated.now(), treated.script(), after);
         return after.harm != null;
     }
 }
