@@ -98,7 +98,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     }
 
     /** What the device makes of the wish: a mixture by entrainment has a least FiO2, without a blender only that and pure oxygen. */
-    static double deliveredFio2(Ventilator ventilator, double wish) {
+    public static double deliveredFio2(Ventilator ventilator, double wish) {
         Ventilator.Gas gas = ventilator.gas();
         if (ventilator.drive() != Ventilator.Drive.PNEUMATIC) return Math.max(Blend.AIR, wish);
         if (gas.entrainedFio2().isEmpty()) return 1;
