@@ -26,7 +26,7 @@ public final class BloodPoint {
     // the search under way
     private int search;
     private double first, second, total, bloodDl, venousO2, venousCo2, dry, r1, r2, j11, j12, j21, j22;
-    private static final int CONTENTS = 0, TENSIONS = 1, EXCHANGE = 2;
+    private static final int CONTENTS = 0, TENSIONS = 1, EXCHANGE = 2, TISSUE = 3;
 
     public double ph() {
         return 7.4 + h;
@@ -66,6 +66,19 @@ public final class BloodPoint {
         this.venousO2 = venousO2;
         this.venousCo2 = venousCo2;
         dry = dryMmHg;
+        find(blood);
+    }
+
+    /**
+     * Puts the point where a tissue and the blood that leaves it have come into equilibrium: oxygen content is known, and
+     * {@code storeMlPerMmHg}·PCO2 + {@code bloodDl}·content equals {@code carbonDioxideMl}.
+     */
+    public void ofTissue(Blood blood, double oxygenMlPerDl, double storeMlPerMmHg, double bloodDl, double carbonDioxideMl) {
+        search = TISSUE;
+        first = oxygenMlPerDl;
+        second = carbonDioxideMl;
+        this.bloodDl = bloodDl;
+        total = storeMlPerMmHg;
         find(blood);
     }
 
@@ -131,6 +144,13 @@ public final class BloodPoint {
             j12 = po2H * share - po2MmHg * h1 + bloodDl * o2H;
             j21 = pco2U * share - pco2MmHg * u1 + bloodDl * co2U;
             j22 = pco2H * share - pco2MmHg * h1 + bloodDl * co2H;
+        } else if (search == TISSUE) {
+            r1 = oxygenMlPerDl - first;
+            r2 = total * pco2MmHg + bloodDl * carbonDioxideMlPerDl - second;
+            j11 = o2U;
+            j12 = o2H;
+            j21 = total * pco2U + bloodDl * co2U;
+            j22 = total * pco2H + bloodDl * co2H;
         } else if (search == CONTENTS) {
             r1 = oxygenMlPerDl - first;
             r2 = carbonDioxideMlPerDl - second;

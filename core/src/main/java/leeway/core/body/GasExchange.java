@@ -1,0 +1,450 @@
+package leeway.core.body;
+
+import static leeway.core.body.GasSlot.*;
+
+import leeway.core.gas.Blend;
+import leeway.core.gas.Blood;
+import leeway.core.gas.BloodPoint;
+import leeway.core.gas.GasVolume;
+import leeway.core.run.Claims;
+import leeway.core.run.Column;
+import leeway.core.run.Flux;
+import leeway.core.run.Knob;
+import leeway.core.run.Level;
+import leeway.core.run.Now;
+import leeway.core.run.Part;
+import leeway.core.run.Script;
+import leeway.core.run.Sink;
+
+/**
+ * Gas exchange in time: oxygen, carbon dioxide and nitrogen by mass balance through dead space, lung, blood and tissue.
+ * <p>One stretch a breath, or every 2 s without one: what came in mixes, lung and blood come into equilibrium with all that
+ * passes meanwhile, what is too much goes out. First order in time, exactly conservative, and at rest where
+ * {@link SteadyGases} is.
+ * <p>Leaves out: waves of the gases within a breath, scatter of ventilation and perfusion but for one poorly ventilated
+ * compartment, hypoxic vasoconstriction, nitrogen in blood and tissue, the pull of the chest on a closed lung that shrinks
+ * (late saturations may be somewhat too high), stirring by the heart, and the patient's own answer to carbon dioxide.
+ */
+public final class GasExchange implements Part {
+    /** A breath that lasts longer is passed in pieces. */
+    private static final double LONGEST_S = 10;
+    /** Time constant by which the heart's output follows the pressure in the chest, s. Common practice, no source. */
+    private static final double PRESSURE_S_TIME = 20;
+    /** A lung that holds less than this share of its gas has collapsed: blood passes it as a shunt. */
+    private static final double COLLAPSED = 0.03;
+
+    private final PatientModel patient;
+    private final Ventilation first;
+    private final boolean coupled;
+    private final BloodStream stream;
+    private final Airspace air = new Airspace();
+    private final BloodPoint point = new BloodPoint();
+    private final double[] inlet = new double[3], toDead = new double[3], lung = new double[3];
+    private Blood blood;
+    private int at;
+    // coefficients
+    private double dry, perMl, deadMl, deadShare, lowAir, shunt, fresh, output, vo2, vco2, rebreathed, mouthGas, reached;
+    private boolean closed, oesophagus;
+    // a breath's effective dead space is worked out once for the same breath
+    private double knownTidalMl = Double.NaN, knownDeadMl = Double.NaN, knownBackMl;
+
+    /**
+     * Of a patient who has been ventilated so for long.
+     *
+     * @param coupled whether pressure in the chest lowers the cardiac output
+     */
+    public GasExchange(PatientModel patient, Ventilation first, boolean coupled) {
+        this.patient = patient;
+        this.first = first;
+        this.coupled = coupled;
+        stream = new BloodStream(patient);
+    }
+
+    /** Writes the patient's values as base values of a run. */
+    public static Script base(Script script, PatientModel p) {
+        script.base(Knob.SHUNT, p.shunt()).base(Knob.ALVEOLAR_DEAD_SPACE, p.measuredDeadSpaceMl().isPresent() ? 0 : p.alveolarDeadSpace())
+                .base(Knob.APPARATUS_DEAD_SPACE, p.apparatusMl()).base(Knob.CARDIAC_OUTPUT, p.cardiacOutputLPerMin()).base(Knob.OXYGEN_UPTAKE, p.vo2MlPerMin())
+                .base(Knob.CO2_PRODUCTION, p.vco2MlPerMin()).base(Knob.TEMPERATURE, p.temperatureCel()).base(Knob.HAEMOGLOBIN, 10 * Math.max(1, p.haemoglobinGPerDl()))
+                .base(Knob.BASE_EXCESS, p.baseExcessMmolL());
+        return script;
+    }
+
+    @Override
+    public void claim(Claims claims) {
+        at = claims.state(COUNT);
+        claims.reads(Knob.CARDIAC_OUTPUT, Knob.OXYGEN_UPTAKE, Knob.CO2_PRODUCTION, Knob.HAEMOGLOBIN);
+    }
+
+    @Override
+    public void retune(Now n) {
+        dry = n.get(Knob.BAROMETER) - GasVolume.BODY_WATER_MMHG;
+        perMl = dry / GasVolume.STPD_DIVISOR;
+        deadMl = Math.max(1, patient.seriesDeadSpaceMl() - patient.apparatusMl() + n.get(Knob.APPARATUS_DEAD_SPACE));
+        deadShare = n.get(Knob.ALVEOLAR_DEAD_SPACE);
+        lowAir = patient.lowVentilation();
+        shunt = n.get(Knob.SHUNT);
+        double source = n.get(Knob.SOURCE_OXYGEN), set = n.get(Knob.FIO2_SET);
+        fresh = source >= 0.98 ? set : Blend.AIR + Math.max(0, set - Blend.AIR) / (1 - Blend.AIR) * (source - Blend.AIR);
+        output = n.get(Knob.CARDIAC_OUTPUT) / 6;
+        vo2 = n.get(Knob.OXYGEN_UPTAKE) / 60;
+        vco2 = n.get(Knob.CO2_PRODUCTION) / 60;
+        rebreathed = n.get(Knob.REBREATHED);
+        closed = n.on(Knob.AIRWAY_CLOSED);
+        mouthGas = n.get(Knob.APNOEA_GAS);
+        reached = n.get(Knob.VENTILATED_SHARE);
+        oesophagus = n.on(Knob.OESOPHAGUS);
+        double hb = n.get(Knob.HAEMOGLOBIN) / 10, excess = Math.max(-30, Math.min(30, n.get(Knob.BASE_EXCESS))), t = Math.min(43, n.get(Knob.TEMPERATURE));
+        if (blood == null || blood.haemoglobinGPerDl() != hb || blood.baseExcessMmolL() != excess || blood.temperatureCel() != t) {
+            blood = new Blood(hb, excess, t, patient.p50MmHg(), 0);
+        }
+    }
+
+    @Override
+    public void begin(Now n) {
+        double[] y = n.y;
+        y[at + LAST_S] = n.tS;
+        flags(y);
+        y[at + PRESSURE] = first.meanAlveolarCmH2O();
+        y[at + END_TIDAL] = Double.NaN;
+        SteadyGases steady = SteadyGases.of(patient, first);
+        SteadyGases.Start s = steady.start();
+        double startDry = first.barometerMmHg() - GasVolume.BODY_WATER_MMHG;
+        double a = patient.living() ? patient.alveolarDeadSpaceAt(first.tidalMl()) : 0, above = n.get(Level.LUNG_ML);
+        double air1 = patient.living() ? s.mainO2MmHg() / startDry : first.fio2(), air2 = patient.living() ? s.mainCo2MmHg() / startDry : 0;
+        fill(y, at + MAIN, target(y, MAIN, above, a), air1, air2);
+        fill(y, at + LOW, target(y, LOW, above, a), patient.living() ? s.lowO2MmHg() / startDry : first.fio2(), patient.living() ? s.lowCo2MmHg() / startDry : 0);
+        fill(y, at + DEAD, target(y, DEAD, above, a), first.fio2(), 0);
+        fill(y, at + TANK, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
+        fill(y, at + TANK + 3, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
+        fill(y, at + TANK + 6, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
+        y[at + MIXED_O2] = s.expiredO2();
+        y[at + MIXED_CO2] = s.expiredCo2();
+        y[at + INLET_O2] = first.fio2();
+        for (int i = 0; i < 50 && first.tidalMl() > 0; i++) {   // the dead space comes to its own periodic state
+            share(inlet, first.tidalMl() * perMl, first.fio2(), 0);
+            air.in(y, at + TANK, first.tidalMl(), deadMl, inlet);
+            share(lung, first.tidalMl() * perMl, s.expiredO2(), s.expiredCo2());
+            air.out(y, at + TANK, first.tidalMl(), deadMl, lung);
+        }
+        y[at + END_TIDAL] = tension(y, at + TANK);
+        if (!patient.living()) return;
+        stream.begin(y, at, blood, point, steady);
+        warm(y, WARM_MAIN, s.mainO2MmHg(), s.mainCo2MmHg());
+        warm(y, WARM_LOW, s.lowO2MmHg(), s.lowCo2MmHg());
+        warm(y, WARM_BLOCKED, s.mainO2MmHg(), s.mainCo2MmHg());
+        warm(y, WARM_ARTERY, steady.pao2MmHg(), steady.paco2MmHg());
+        warm(y, WARM_VEIN, 40, steady.paco2MmHg() + 6);
+    }
+
+    private void warm(double[] y, int which, double po2, double pco2) {
+        point.ofTensions(blood, po2, pco2);
+        keep(y, which);
+    }
+
+    private void keep(double[] y, int which) {
+        y[at + WARM + 2 * which] = point.u;
+        y[at + WARM + 2 * which + 1] = point.h;
+    }
+
+    private void recall(double[] y, int which) {
+        point.u = y[at + WARM + 2 * which];
+        point.h = y[at + WARM + 2 * which + 1];
+    }
+
+    private void flags(double[] y) {
+        y[at + CLOSED] = closed ? 1 : 0;
+        y[at + MOUTH_GAS] = mouthGas;
+        y[at + REACHED] = reached;
+    }
+
+    @Override
+    public double nextS(Now n, double latestS) {
+        double[] y = n.y;
+        boolean same = y[at + CLOSED] == (closed ? 1 : 0) && y[at + MOUTH_GAS] == mouthGas && y[at + REACHED] == reached;
+        return same ? y[at + LAST_S] + LONGEST_S : n.tS;
+    }
+
+    @Override
+    public void pass(Now n, double dtS) {
+        double[] y = n.y, f = n.flux;
+        double in = f[Flux.IN_ML.ordinal()], leak = f[Flux.CUFF_LEAK_ML.ordinal()], out = f[Flux.OUT_ML.ordinal()];
+        y[at + PRESSURE_S] += f[Flux.PALV_CMH2O_S.ordinal()];
+        if (oesophagus) return;
+        if (in > 0) {
+            double received = Math.max(0, in - leak), room = f[Flux.IN_ROOM_ML.ordinal()];
+            y[at + IN_ML] += received;
+            y[at + IN_O2_ML] += received * ((in - room) * fresh + room * Blend.AIR) / in;
+        } else {
+            y[at + OUT_ML] += out + leak;
+        }
+    }
+
+    @Override
+    public void hit(Now n, Script script, Sink out) {
+        stretch(n);
+        reach(n.y);
+        flags(n.y);
+    }
+
+    @Override
+    public void row(Now n, Script script, Sink out) {
+        stretch(n);
+        double[] y = n.y;
+        n.set(Column.FIO2, y[at + INLET_O2]);
+        n.set(Column.INSPIRED_CO2_MMHG, y[at + INLET_CO2] * dry);
+        n.set(Column.ETCO2_MMHG, y[at + END_TIDAL]);
+        y[at + END_TIDAL] = Double.NaN;
+        n.set(Column.OXYGEN_UPTAKE_ML, y[at + ROW_UPTAKE]);
+        n.set(Column.CO2_OUTPUT_ML, y[at + ROW_OUTPUT]);
+        y[at + ROW_UPTAKE] = 0;
+        y[at + ROW_OUTPUT] = 0;
+        n.set(Column.PALVO2_MMHG, dry * y[at + MAIN] / (y[at + MAIN] + y[at + MAIN + 1] + y[at + MAIN + 2]));
+        if (!patient.living()) return;
+        recall(y, WARM_ARTERY);
+        point.ofContents(blood, y[at + ARTERY + 2], y[at + ARTERY + 3]);
+        keep(y, WARM_ARTERY);
+        n.set(Column.PACO2_MMHG, point.pco2MmHg);
+        n.set(Column.PAO2_MMHG, point.po2MmHg);
+        n.set(Column.SAO2, point.saturation);
+        n.set(Column.PH, point.ph());
+        recall(y, WARM_VEIN);
+        point.ofContents(blood, y[at + VEIN + 4], y[at + VEIN + 5]);
+        keep(y, WARM_VEIN);
+        n.set(Column.MIXED_VENOUS_SATURATION, point.saturation);
+    }
+
+    /** Everything since the last stretch: in, exchange, out. */
+    private void stretch(Now n) {
+        double[] y = n.y;
+        double dtS = n.tS - y[at + LAST_S];
+        if (!(dtS > 0)) return;
+        y[at + LAST_S] = n.tS;
+        y[at + PRESSURE] += (1 - StrictMath.exp(-dtS / PRESSURE_S_TIME)) * (y[at + PRESSURE_S] / dtS - y[at + PRESSURE]);
+        y[at + PRESSURE_S] = 0;
+        double in = y[at + IN_ML], out = y[at + OUT_ML], inO2 = y[at + IN_O2_ML];
+        y[at + IN_ML] = 0;
+        y[at + IN_O2_ML] = 0;
+        y[at + OUT_ML] = 0;
+        fit(y);
+        double a = deadShare + (patient.measuredDeadSpaceMl().isPresent() ? patient.alveolarDeadSpaceAt(in > 0 ? in : first.tidalMl()) : 0);
+        a = Math.min(0.95, a);
+        if (in > 0) inspire(y, in, inO2 / in, a);
+        if (patient.living()) exchange(y, dtS);
+        expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > 0, out > 0);
+    }
+
+    private void inspire(double[] y, double in, double deviceO2, double a) {
+        double o2 = (1 - rebreathed) * deviceO2 + rebreathed * y[at + MIXED_O2], co2 = rebreathed * y[at + MIXED_CO2];
+        y[at + INLET_O2] = o2;
+        y[at + INLET_CO2] = co2;
+        share(inlet, in * perMl, o2, co2);
+        ledger(y, inlet, 1);
+        y[at + ROW_OUTPUT] -= inlet[1];
+        air.in(y, at + TANK, in, deadMl, inlet);
+        if (in != knownTidalMl || deadMl != knownDeadMl) {
+            knownBackMl = SeriesDeadSpace.effectiveMl(in, deadMl);
+            knownTidalMl = in;
+            knownDeadMl = deadMl;
+        }
+        double wanted = a * in, pure = Math.min(wanted, in - knownBackMl);
+        double share = pure / in, rest = in > pure ? (wanted - pure) / (in - pure) : 0;
+        for (int gas = 0; gas < 3; gas++) {
+            // the last and freshest gas goes where no blood is; the rest in the order it comes
+            double p = Math.min(share * inlet[gas], air.moved[gas]);
+            toDead[gas] = p + rest * (air.moved[gas] - p);
+            double perfused = air.moved[gas] - toDead[gas];
+            y[at + DEAD + gas] += toDead[gas];
+            y[at + LOW + gas] += lowAir * perfused;
+            y[at + MAIN + gas] += perfused - lowAir * perfused;
+        }
+    }
+
+    private void exchange(double[] y, double dtS) {
+        double flow = output * (coupled ? Coupling.outputTimes(y[at + PRESSURE], patient.chestWallShare()) : 1);
+        int pieces = (int) Math.ceil(dtS * flow / (stream.longestS(1) * 0.999));
+        if (dtS > LONGEST_S) pieces = Math.max(pieces, (int) Math.ceil(dtS / LONGEST_S));
+        pieces = Math.max(1, pieces);
+        double step = dtS / pieces, dl = flow * step;
+        for (int i = 0; i < pieces; i++) {
+            stream.tissues(y, at, blood, point, dl, vo2 * step, vco2 * step);
+            if (!(dl > 0)) continue;
+            double venousO2 = y[at + VEIN + 4], venousCo2 = y[at + VEIN + 5];
+            double perfused = dl * (1 - shunt), lowDl = perfused * patient.lowVentilationShare();
+            double blockedDl = (1 - y[at + REACHED]) * perfused, open = y[at + REACHED];
+            double o2 = dl * venousO2, co2 = dl * venousCo2;   // what would flow past all gas
+            gainO2 = 0;
+            gainCo2 = 0;
+            meet(y, MAIN, WARM_MAIN, (perfused - lowDl) * open, venousO2, venousCo2, patient.frcMl() * (1 - patient.lowVentilationShare()));
+            if (lowDl > 0) meet(y, LOW, WARM_LOW, lowDl * open, venousO2, venousCo2, patient.frcMl() * patient.lowVentilationShare());
+            if (blockedDl > 0) meet(y, BLOCKED, WARM_BLOCKED, blockedDl, venousO2, venousCo2, patient.frcMl());
+            y[at + ROW_UPTAKE] += gainO2;
+            stream.arteries(y, at, dl, (o2 + gainO2) / dl, (co2 + gainCo2) / dl);
+        }
+    }
+
+    private double gainO2, gainCo2;
+
+    /** Blood meets the gas of one compartment; both end in equilibrium. */
+    private void meet(double[] y, int slot, int warm, double dl, double venousO2, double venousCo2, double fullMl) {
+        int g = at + slot;
+        double all = y[g] + y[g + 1] + y[g + 2];
+        if (!(dl > 0) || all < COLLAPSED * fullMl * perMl) return;
+        recall(y, warm);
+        point.ofExchange(blood, y[g], y[g + 1], all, dl, venousO2, venousCo2, dry);
+        keep(y, warm);
+        double o2 = dl * (point.oxygenMlPerDl - venousO2), co2 = dl * (point.carbonDioxideMlPerDl - venousCo2);
+        y[g] -= o2;
+        y[g + 1] -= co2;
+        gainO2 += o2;
+        gainCo2 += co2;
+    }
+
+    /** Each compartment goes to the volume that the breath left it; too much goes out, too little is drawn from outside. */
+    private void expire(double[] y, double above, double a, boolean breathing, boolean expired) {
+        if (y[at + CLOSED] >= 0.5 && !breathing || y[at + MOUTH_GAS] < 0.5 && !breathing) return;
+        double outAll = 0, missing = 0;
+        lung[0] = lung[1] = lung[2] = 0;
+        for (int slot = MAIN; slot <= DEAD; slot += 3) {
+            if (slot == BLOCKED) continue;
+            int g = at + slot;
+            double all = y[g] + y[g + 1] + y[g + 2], more = all - target(y, slot, above, a);
+            if (more > 0) {
+                double part = more / all;
+                for (int gas = 0; gas < 3; gas++) {
+                    double leaves = part * y[g + gas];
+                    y[g + gas] -= leaves;
+                    lung[gas] += leaves;
+                }
+                outAll += more;
+            } else {
+                missing -= more;
+            }
+        }
+        if (missing > 1e-12) {
+            double inside = Math.min(1, outAll / missing), fromOutside = missing - inside * missing;
+            // neighbours give first
+            double given = outAll > 0 ? Math.min(1, missing / outAll) : 0;
+            for (int gas = 0; gas < 3; gas++) {
+                inlet[gas] = given * lung[gas];
+                lung[gas] -= inlet[gas];
+            }
+            outAll -= given * outAll;
+            if (fromOutside > 1e-12) {
+                double o2 = breathing ? y[at + INLET_O2] : mouthGas < 1.5 ? Blend.AIR : 1, co2 = breathing ? y[at + INLET_CO2] : 0;
+                share(toDead, fromOutside, o2, co2);
+                ledger(y, toDead, 1);
+                y[at + ROW_OUTPUT] -= toDead[1];
+                air.in(y, at + TANK, fromOutside / perMl, deadMl, toDead);
+                for (int gas = 0; gas < 3; gas++) inlet[gas] += air.moved[gas];
+            }
+            for (int slot = MAIN; slot <= DEAD; slot += 3) {
+                if (slot == BLOCKED) continue;
+                int g = at + slot;
+                double less = target(y, slot, above, a) - (y[g] + y[g + 1] + y[g + 2]);
+                if (less > 0) for (int gas = 0; gas < 3; gas++) y[g + gas] += less / missing * inlet[gas];
+            }
+        }
+        if (outAll > 1e-12) {
+            air.out(y, at + TANK, outAll / perMl, deadMl, lung);
+            ledger(y, air.moved, -1);
+            y[at + ROW_OUTPUT] += air.moved[1];
+            double all = air.moved[0] + air.moved[1] + air.moved[2];
+            if (expired && all > 0) {
+                y[at + MIXED_O2] = air.moved[0] / all;
+                y[at + MIXED_CO2] = air.moved[1] / all;
+            }
+            if (expired) y[at + END_TIDAL] = tension(y, at + TANK);
+        }
+    }
+
+    /** Amount that a compartment holds when the lung stands this far above its resting volume, mL STPD. */
+    private double target(double[] y, int slot, double above, double a) {
+        double frc = patient.frcMl() * y[at + REACHED], low = patient.lowVentilationShare();
+        double ml = switch (slot) {
+            case MAIN -> (1 - low) * frc + (1 - lowAir) * (above - a * Math.max(0, above));
+            case LOW -> low * frc + lowAir * (above - a * Math.max(0, above));
+            case DEAD -> a * Math.max(0, above);
+            default -> 0;
+        };
+        return Math.max(slot == DEAD ? 0 : 0.02 * (slot == LOW ? low : 1 - low) * frc, ml) * perMl;
+    }
+
+    /** The dead space holds what its volume holds at this pressure: the rest leaves, or comes from the mouth. */
+    private void fit(double[] y) {
+        double each = deadMl * perMl / 3;
+        for (int k = 0; k < 3; k++) {
+            int g = at + TANK + 3 * k;
+            double all = y[g] + y[g + 1] + y[g + 2];
+            if (Math.abs(all - each) < 1e-12 * each) continue;
+            if (all > each) {
+                double part = 1 - each / all;
+                for (int gas = 0; gas < 3; gas++) {
+                    double leaves = part * y[g + gas];
+                    y[g + gas] -= leaves;
+                    y[at + LEDGER + gas] -= leaves;
+                    if (gas == 1) y[at + ROW_OUTPUT] += leaves;
+                }
+            } else {
+                share(toDead, each - all, y[at + INLET_O2], y[at + INLET_CO2]);
+                ledger(y, toDead, 1);
+                for (int gas = 0; gas < 3; gas++) y[g + gas] += toDead[gas];
+            }
+        }
+    }
+
+    /** The tube reaches another share of the lung: gas is cut off behind the block, or set free. */
+    private void reach(double[] y) {
+        double was = y[at + REACHED];
+        if (reached == was) return;
+        if (reached < was) {
+            double part = 1 - reached / was;
+            for (int gas = 0; gas < 3; gas++) {
+                for (int slot = MAIN; slot <= LOW; slot += 3) {
+                    double cut = part * y[at + slot + gas];
+                    y[at + slot + gas] -= cut;
+                    y[at + BLOCKED + gas] += cut;
+                }
+            }
+        } else {
+            double part = (reached - was) / (1 - was);
+            for (int gas = 0; gas < 3; gas++) {
+                double freed = part * y[at + BLOCKED + gas];
+                y[at + BLOCKED + gas] -= freed;
+                y[at + MAIN + gas] += freed;
+            }
+        }
+    }
+
+    private void ledger(double[] y, double[] amounts, int sign) {
+        for (int gas = 0; gas < 3; gas++) y[at + LEDGER + gas] += sign * amounts[gas];
+    }
+
+    private double tension(double[] y, int g) {
+        return dry * y[g + 1] / (y[g] + y[g + 1] + y[g + 2]);
+    }
+
+    private static void share(double[] into, double amount, double o2, double co2) {
+        into[0] = amount * o2;
+        into[1] = amount * co2;
+        into[2] = amount - into[0] - into[1];
+    }
+
+    private static void fill(double[] y, int g, double amount, double o2, double co2) {
+        y[g] = amount * o2;
+        y[g + 1] = amount * co2;
+        y[g + 2] = amount * (1 - o2 - co2);
+    }
+
+    /** What is neither in the body nor accounted for, mL, since the start: rounding only. Gas 0 oxygen, 1 carbon dioxide, 2 nitrogen. */
+    double held(Now n, int gas) {
+        double sum = 0;
+        for (int slot = MAIN; slot < ARTERY; slot += 3) sum += n.y[at + slot + gas];
+        if (gas < 2 && patient.living()) sum += stream.held(n.y, at, gas);
+        return sum - n.y[at + LEDGER + gas] + (gas == 0 ? n.y[at + USED] : gas == 1 ? -n.y[at + MADE] : 0);
+    }
+
+    /** Evaluations of the blood's curves, ever, by this part. */
+    public long evaluations() {
+        return point.evaluations;
+    }
+}
