@@ -50,7 +50,7 @@ class StrategyKindTest {
         "peep: {is: 5, why: x} | 5:14: this is a plain number, a pressure belongs here.",
         "peep: {is: 5 cmH2O * , why: x} | 5:23: a value is missing before the end.",
         "rate: {is: 0.33 / inspiratory time, why: x} | this never ends: ",
-        "peep: {is: 5 cmH2O / (fio2 - fio2), why: x} | 5:21: division by zero for a patient of 3.5 kg",
+        "peep: {is: 5 cmH2O / (fio2 - fio2), why: x} | 5:22: division by zero for a patient of 3.5 kg",
         "peep: {is: 5 cmH2O, why: 'for {wieght}'} | 5:33: there is no \"wieght\" to show.",
         "peep: {is: 5 cmH2O} | 5:9: a setting's rule has no \"why\".",
         "mode: {is: A/C-XX, why: x} | 5:14: there is no \"A\" here."})
