@@ -27,14 +27,19 @@ final class Fitting {
     private final Strategy strategy;
     private final Map<Setting, Double> moved;
     private final Rules rules;
+    private final boolean quiet;
     private final EnumMap<Setting, Double> standing = new EnumMap<>(Setting.class);
     private final EnumMap<Setting, Because> because = new EnumMap<>(Setting.class);
     private final List<String> reasons = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
     private Settings asked = Settings.NONE;
 
-    /** @param moved what the solver chose instead of a rule's value */
-    Fitting(PatientFacts patient, Illness illness, Ventilator device, Settings prescribed, Strategy strategy, Map<Setting, Double> moved) {
+    /**
+     * @param moved what the solver chose instead of a rule's value
+     * @param quiet settings only: the search asks a thousand times and reads no sentence
+     */
+    Fitting(PatientFacts patient, Illness illness, Ventilator device, Settings prescribed, Strategy strategy, Map<Setting, Double> moved, boolean quiet) {
+        this.quiet = quiet;
         this.device = device;
         this.prescribed = prescribed;
         this.strategy = strategy;
@@ -165,7 +170,7 @@ final class Fitting {
         double wish = moved.containsKey(s) ? moved.get(s) : Math.max(from, Math.min(to, rules.in(rule.is(), s.unit())));
         double got = range == null ? wish : within(range, wish, from, to);
         String why = text(rule);
-        if (range != null && (got < from - 1e-9 || got > to + 1e-9)) {
+        if (!quiet && range != null && (got < from - 1e-9 || got > to + 1e-9)) {
             why += "; the strategy would set " + Shown.of(s, wish) + ", the nearest that the " + device.name() + " has is " + Shown.of(s, got);
             remarks.add("The strategy would set a " + s.words() + " of " + Shown.of(s, wish) + "; the nearest that the " + device.name() + " has is " + Shown.of(s, got) + ".");
         } else if (range == null && !hand()) {
@@ -184,6 +189,7 @@ final class Fitting {
     }
 
     private String text(Strategy.Rule rule) {
+        if (quiet) return "";
         String why = Sentence.filled(rule.why(), gap -> Shown.of(gap.name(), rules.of(gap.name()), gap.unit()));
         return rule.source().isEmpty() ? why : why + " (" + rule.source() + ")";
     }

@@ -15,6 +15,8 @@ import leeway.core.kit.Ventilator;
 final class Levers {
     /** The most values of one lever. */
     private static final int MOST = 41;
+    /** How much more a move of the volume weighs than one of the rate: a strategy names its volume first. Common practice, no source. */
+    private static final double VOLUME_STAYS = 10;
     /** In this order they are moved: what ventilates first, then oxygen, then the shape of the breath. */
     private static final List<Setting> ORDER = List.of(Setting.TIDAL_VOLUME, Setting.INSPIRATORY_PRESSURE, Setting.SUPPORT_PRESSURE, Setting.RATE,
             Setting.FIO2, Setting.INSPIRATORY_TIME, Setting.PEEP);
@@ -70,12 +72,12 @@ final class Levers {
 
     double[] of(Setting s) { return values.get(s); }
 
-    /** How far a choice lies from the start, each lever as a share of its bounds. */
+    /** How far a choice lies from the start, each lever as a share of its bounds; the volume for the weight moves last. */
     double distance(Map<Setting, Double> moved, Settings start) {
         double sum = 0;
         for (Map.Entry<Setting, Double> e : moved.entrySet()) {
-            double share = (e.getValue() - start.get(e.getKey(), e.getValue())) / spans.getOrDefault(e.getKey(), 1.0);
-            sum += share * share;
+            double share = Math.abs(e.getValue() - start.get(e.getKey(), e.getValue())) / spans.getOrDefault(e.getKey(), 1.0);
+            sum += (e.getKey() == Setting.TIDAL_VOLUME ? VOLUME_STAYS : 1) * share;
         }
         return sum;
     }

@@ -20,6 +20,14 @@ import leeway.core.kit.Ventilator;
 
 /** A strategy's names at work for one patient: facts, its own values, and settings, each worked out once. */
 final class Rules {
+    private static final Map<String, Fact> FACTS = new HashMap<>();
+    private static final Map<String, Setting> SETTINGS = new HashMap<>();
+
+    static {
+        for (Fact f : Fact.values()) FACTS.put(f.words(), f);
+        for (Setting s : Setting.values()) SETTINGS.put(s.words(), s);
+    }
+
     private final Strategy strategy;
     private final Names names;
     private final Function<Fact, Value> facts;
@@ -77,8 +85,9 @@ final class Rules {
         if (open.contains(name)) throw new IllegalStateException("strategy %s: %s needs itself".formatted(strategy.name(), name));
         open.push(name);
         try {
-            Value value = Fact.ofWords(name).map(facts).or(() -> Setting.ofWords(name).map(s -> Value.of(settings.apply(s), s.kind())))
-                    .orElseGet(() -> value(strategy.names().get(name).is()));
+            Fact fact = FACTS.get(name);
+            Setting setting = SETTINGS.get(name);
+            Value value = fact != null ? facts.apply(fact) : setting != null ? Value.of(settings.apply(setting), setting.kind()) : value(strategy.names().get(name).is());
             known.put(name, value);
             return value;
         } finally {

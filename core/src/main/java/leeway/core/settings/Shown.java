@@ -30,10 +30,10 @@ public final class Shown {
         return measure == Measure.PH ? String.format(Locale.ROOT, "%.2f", value) : amount(value, measure.unit());
     }
 
-    /** The same, with one decimal more where the plain form would not show the difference. */
-    static String gap(Measure measure, double value) {
-        if (measure == Measure.PH) return String.format(Locale.ROOT, "%.2f", value);
-        return of(measure, value);
+    /** The number alone, for the lower end of a range. */
+    static String bare(Measure measure, double value) {
+        if (measure == Measure.PH) return of(measure, value);
+        return number(measure.kind() == Kind.FRACTION ? value * 100 : value);
     }
 
     static String of(String name, Value value, Optional<Unit> wanted) {

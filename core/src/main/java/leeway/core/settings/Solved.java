@@ -21,7 +21,7 @@ public record Solved(Suggested suggested, List<Kept> kept, List<Conflict> confli
     public record Kept(Measure measure, OptionalDouble from, OptionalDouble to, OptionalDouble value, double miss) {
         /** "7.30 to 7.45", "at most 30 cmH2O", "at least 92 %". */
         public String wanted() {
-            if (from.isPresent() && to.isPresent()) return Shown.of(measure, from.getAsDouble()) + " to " + Shown.of(measure, to.getAsDouble());
+            if (from.isPresent() && to.isPresent()) return Shown.bare(measure, from.getAsDouble()) + " to " + Shown.of(measure, to.getAsDouble());
             return to.isPresent() ? "at most " + Shown.of(measure, to.getAsDouble()) : "at least " + Shown.of(measure, from.orElse(Double.NaN));
         }
     }

@@ -2,6 +2,7 @@ package leeway.core.settings;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,13 +17,18 @@ import leeway.core.settings.Solved.Kept;
 /**
  * Finds settings that keep a strategy's targets on the model, in steps that the device has; where none exist it keeps the
  * targets in the strategy's order and names what is given up and why.
- * <p>A search over the device's steps (thinned to {@code 41} a setting): volume or pressure × rate as a grid, then oxygen,
- * inspiratory time and PEEP one by one, until nothing improves. Leaves out what the model leaves out, and settings between
- * the steps tried; it moves nothing where the start keeps every target.
+ * <p>A search over the device's steps (thinned to {@code 41} a setting): volume or pressure × rate, coarsely and then with
+ * halving steps around the best, then oxygen, inspiratory time and PEEP one by one, until nothing improves. As at the bedside,
+ * saturation is sought with oxygen and PEEP only, never by breathing more. Where the start keeps every target nothing moves;
+ * where something moves, it goes a little inside the limits. Leaves out what the model leaves out, and settings between the
+ * steps tried.
  */
 public final class Solver {
-    private static final int ROUNDS = 4;
-    private static final int COARSE = 12;
+    private static final int ROUNDS = 3;
+    /** Points a side of the first, coarse look. */
+    private static final int COARSE = 6;
+    /** How far inside its limit a target lies in comfort: a tenth of the limit, or of the width of a band. Common practice, no source. */
+    private static final double COMFORT = 0.1;
     private final PatientFacts patient;
     private final Illness illness;
     private final Ventilator device;
@@ -32,6 +38,7 @@ public final class Solver {
     private final Suggested start;
     private final Levers levers;
     private final List<Kept> wanted;
+    private final Map<Map<Setting, Double>, Point> seen = new HashMap<>();
 
     private Solver(PatientFacts patient, Illness illness, Ventilator device, Settings prescribed, Strategy strategy, Model model) {
         this.patient = patient;
@@ -40,7 +47,7 @@ public final class Solver {
         this.prescribed = prescribed;
         this.strategy = strategy;
         this.model = model;
-        Fitting fitting = new Fitting(patient, illness, device, prescribed, strategy, Map.of());
+        Fitting fitting = new Fitting(patient, illness, device, prescribed, strategy, Map.of(), false);
         this.start = fitting.result();
         this.levers = new Levers(strategy, fitting.rules(), device, prescribed, start.settings());
         this.wanted = new ArrayList<>();
@@ -59,7 +66,7 @@ public final class Solver {
     }
 
     /** A choice of levers with what it leads to. */
-    private record Point(Map<Setting, Double> moved, Suggested suggested, List<Kept> kept, double distance) { }
+    private record Point(Map<Setting, Double> moved, Suggested suggested, List<Kept> kept, double unease) { }
 
     private Solved solve() {
         Point first = at(Map.of());
@@ -72,15 +79,32 @@ public final class Solver {
     }
 
     private Point at(Map<Setting, Double> moved) {
-        Suggested s = moved.isEmpty() ? start : new Fitting(patient, illness, device, prescribed, strategy, moved).result();
+        Point before = seen.get(moved);
+        if (before != null) return before;
+        Point now = look(moved);
+        seen.put(moved, now);
+        return now;
+    }
+
+    private Point look(Map<Setting, Double> moved) {
+        Suggested s = moved.isEmpty() ? start : new Fitting(patient, illness, device, prescribed, strategy, moved, true).result();
         Outlook outlook = model.at(s.settings());
         List<Kept> kept = new ArrayList<>(wanted.size());
+        double unease = moved.isEmpty() ? 0 : levers.distance(moved, start.settings());
         for (Kept t : wanted) {
             OptionalDouble v = outlook.of(t.measure());
             double miss = v.isEmpty() ? 0 : Math.max(0, Math.max(t.from().orElse(Double.NEGATIVE_INFINITY) - v.getAsDouble(), v.getAsDouble() - t.to().orElse(Double.POSITIVE_INFINITY)));
             kept.add(new Kept(t.measure(), t.from(), t.to(), v, miss < 1e-6 * Math.max(1, Math.abs(v.orElse(0))) ? 0 : miss));
+            if (v.isPresent()) unease += discomfort(t, v.getAsDouble()) / t.measure().matters();
         }
-        return new Point(moved, s, kept, levers.distance(moved, start.settings()));
+        return new Point(moved, s, kept, unease);
+    }
+
+    /** How much nearer to its limits than comfortable a value lies. */
+    private static double discomfort(Kept t, double value) {
+        boolean band = t.from().isPresent() && t.to().isPresent();
+        double margin = COMFORT * (band ? t.to().getAsDouble() - t.from().getAsDouble() : t.to().isPresent() ? Math.abs(t.to().getAsDouble()) : 0);
+        return Math.max(0, Math.max(t.from().orElse(Double.NEGATIVE_INFINITY) + margin - value, value - t.to().orElse(Double.POSITIVE_INFINITY) + margin));
     }
 
     private static List<Integer> misses(Point p) {
@@ -89,7 +113,7 @@ public final class Solver {
         return out;
     }
 
-    /** True where {@code a} keeps the targets better than {@code b}, in the order given; among equals the one nearer to the start. */
+    /** True where {@code a} keeps the targets better than {@code b}, in the order given; among equals the one more at ease and nearer to the start. */
     private static boolean better(Point a, Point b, List<Integer> order) {
         for (int i : order) {
             Measure m = a.kept().get(i).measure();
@@ -97,37 +121,50 @@ public final class Solver {
             long missB = Math.round(100 * b.kept().get(i).miss() / m.matters());
             if (missA != missB) return missA < missB;
         }
-        return a.distance() < b.distance() - 1e-9;
+        return a.unease() < b.unease() - 1e-9;
     }
 
     private Point search(Point from, List<Integer> order) {
+        List<Integer> byVentilation = order.stream().filter(i -> !oxygen(wanted.get(i).measure())).toList();
+        boolean ventilate = !byVentilation.isEmpty();
         Point best = from;
         for (int round = 0; round < ROUNDS; round++) {
             Point before = best;
-            best = grid(best, order);
-            for (Setting s : List.of(Setting.FIO2, Setting.INSPIRATORY_TIME)) if (levers.has(s)) best = line(best, s, order);
-            if (!misses(best).isEmpty() && levers.has(Setting.PEEP)) best = line(best, Setting.PEEP, order);
+            if (ventilate && missed(best, byVentilation)) best = grid(best, byVentilation, round == 0);
+            if (levers.has(Setting.FIO2)) best = line(best, Setting.FIO2, order);
+            if (ventilate && levers.has(Setting.INSPIRATORY_TIME) && missed(best, byVentilation)) best = line(best, Setting.INSPIRATORY_TIME, byVentilation);
+            if (levers.has(Setting.PEEP) && missed(best, order)) best = line(best, Setting.PEEP, order);
             if (best == before) break;
         }
         return best;
     }
 
-    /** Volume or pressure × rate: coarsely over all steps, then every step around the best. */
-    private Point grid(Point best, List<Integer> order) {
+    private static boolean oxygen(Measure m) { return m == Measure.SATURATION || m == Measure.PAO2; }
+
+    private static boolean missed(Point p, List<Integer> order) { return order.stream().anyMatch(i -> p.kept().get(i).miss() > 0); }
+
+    /** Volume or pressure × rate: a coarse look at all of it, then halving steps around the best. */
+    private Point grid(Point best, List<Integer> order, boolean all) {
         Optional<Setting> size = List.of(Setting.TIDAL_VOLUME, Setting.INSPIRATORY_PRESSURE, Setting.SUPPORT_PRESSURE).stream().filter(levers::has).findFirst();
         if (size.isEmpty()) return levers.has(Setting.RATE) ? line(best, Setting.RATE, order) : best;
         if (!levers.has(Setting.RATE)) return line(best, size.get(), order);
         double[] x = levers.of(size.get());
         double[] y = levers.of(Setting.RATE);
-        int dx = Math.max(1, x.length / COARSE);
-        int dy = Math.max(1, y.length / COARSE);
-        for (int i = 0; i < x.length; i += dx) for (int j = 0; j < y.length; j += dy) best = pick(best, size.get(), x[i], y[j], order);
-        int ci = index(x, best.suggested().settings().get(size.get(), x[0]));
-        int cj = index(y, best.suggested().settings().get(Setting.RATE, y[0]));
-        for (int i = Math.max(0, ci - dx); i <= Math.min(x.length - 1, ci + dx); i++) {
-            for (int j = Math.max(0, cj - dy); j <= Math.min(y.length - 1, cj + dy); j++) best = pick(best, size.get(), x[i], y[j], order);
+        int dx = Math.max(1, (x.length - 1) / COARSE);
+        int dy = Math.max(1, (y.length - 1) / COARSE);
+        if (all) for (int i = 0; i < x.length; i += dx) for (int j = 0; j < y.length; j += dy) best = pick(best, size.get(), x[i], y[j], order);
+        while (true) {
+            int ci = index(x, best.suggested().settings().get(size.get(), x[0]));
+            int cj = index(y, best.suggested().settings().get(Setting.RATE, y[0]));
+            Point before = best;
+            for (int i = ci - dx; i <= ci + dx; i += dx) {
+                for (int j = cj - dy; j <= cj + dy; j += dy) if (i >= 0 && i < x.length && j >= 0 && j < y.length) best = pick(best, size.get(), x[i], y[j], order);
+            }
+            if (best != before) continue;
+            if (dx == 1 && dy == 1) return best;
+            dx = Math.max(1, dx / 2);
+            dy = Math.max(1, dy / 2);
         }
-        return best;
     }
 
     private Point pick(Point best, Setting size, double x, double y, List<Integer> order) {
@@ -177,7 +214,9 @@ public final class Solver {
 
     /** Prescribed settings which, one freed or all freed, let the target be kept. */
     private List<Setting> held(int missed) {
-        List<Setting> candidates = prescribed.values().keySet().stream().filter(s -> strategy.rules().containsKey(s) && strategy.rules().get(s).movable()).toList();
+        boolean oxygen = oxygen(wanted.get(missed).measure());
+        List<Setting> candidates = prescribed.values().keySet().stream().filter(s -> strategy.rules().containsKey(s) && strategy.rules().get(s).movable())
+                .filter(s -> !oxygen || s == Setting.FIO2 || s == Setting.PEEP).toList();
         for (Setting s : candidates) if (free(prescribed.without(s), missed)) return List.of(s);
         Settings none = prescribed;
         for (Setting s : candidates) none = none.without(s);
@@ -193,7 +232,7 @@ public final class Solver {
         double v = given.value().orElseThrow();
         boolean low = given.from().isPresent() && v < given.from().getAsDouble();
         double limit = low ? given.from().getAsDouble() : given.to().orElseThrow();
-        String what = "%s comes to %s, %s %s the %s of %s".formatted(given.measure().words(), Shown.of(given.measure(), v), Shown.gap(given.measure(), given.miss()), low ? "below" : "above",
+        String what = "%s comes to %s, %s %s the %s of %s".formatted(given.measure().words(), Shown.of(given.measure(), v), Shown.of(given.measure(), given.miss()), low ? "below" : "above",
                 low ? "least" : "most", Shown.of(given.measure(), limit));
         what = given.measure() == Measure.PH || given.measure() == Measure.PACO2 || given.measure() == Measure.PAO2 ? what : Character.toUpperCase(what.charAt(0)) + what.substring(1);
         if (!against.isEmpty()) {
@@ -216,18 +255,18 @@ public final class Solver {
         }
         String goal = goals.isEmpty() ? "" : " so that " + String.join(" and ", goals);
         List<Suggested.Because> rows = new ArrayList<>();
-        for (Suggested.Because b : best.suggested().because()) {
-            Optional<Setting> s = Setting.ofWords(b.setting());
-            double was = s.map(x -> start.settings().get(x, Double.NaN)).orElse(Double.NaN);
-            double is = s.map(x -> best.suggested().settings().get(x, Double.NaN)).orElse(Double.NaN);
-            boolean moved = s.isPresent() && best.moved().containsKey(s.get()) && Math.abs(was - is) > 1e-9;
+        Suggested s = new Fitting(patient, illness, device, prescribed, strategy, best.moved(), false).result();
+        for (Suggested.Because b : s.because()) {
+            Optional<Setting> which = Setting.ofWords(b.setting());
+            double was = which.map(x -> start.settings().get(x, Double.NaN)).orElse(Double.NaN);
+            double is = which.map(x -> best.suggested().settings().get(x, Double.NaN)).orElse(Double.NaN);
+            boolean moved = which.isPresent() && best.moved().containsKey(which.get()) && Math.abs(was - is) > 1e-9;
             if (!moved) rows.add(b);
             else {
                 String why = start.because().stream().filter(o -> o.setting().equals(b.setting())).findFirst().map(Suggested.Because::why).orElse("");
-                rows.add(new Suggested.Because(b.setting(), b.origin(), "%s from %s%s; the rule: %s".formatted(is > was ? "raised" : "lowered", Shown.of(s.get(), was), goal, why)));
+                rows.add(new Suggested.Because(b.setting(), b.origin(), "%s from %s%s; the rule: %s".formatted(is > was ? "raised" : "lowered", Shown.of(which.get(), was), goal, why)));
             }
         }
-        Suggested s = best.suggested();
         return new Suggested(s.settings(), rows, s.asked(), s.reasons(), s.remarks(), s.strategy());
     }
 }

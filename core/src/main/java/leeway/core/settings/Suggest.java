@@ -14,6 +14,6 @@ public final class Suggest {
 
     /** Settings by the strategy's rules alone. */
     public static Suggested settings(PatientFacts patient, Illness illness, Ventilator ventilator, Settings prescribed, Strategy strategy) {
-        return new Fitting(patient, illness, ventilator, prescribed, strategy, Map.of()).result();
+        return new Fitting(patient, illness, ventilator, prescribed, strategy, Map.of(), false).result();
     }
 }
