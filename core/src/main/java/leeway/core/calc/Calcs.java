@@ -8,6 +8,10 @@ import java.util.Optional;
 public final class Calcs {
     private static final List<Calc> ALL = List.of(
             new WeightCalc(),
+            new CylinderCalc(),
+            new GaugeCalc(),
+            new DurationCalc(),
+            new DrawCalc(),
             new BlendCalc(),
             new AlveolarCalc(),
             new SaturationCalc(),

@@ -87,7 +87,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     }
 
     private static double mixedLPerMin(Ventilator.Gas gas, LegNeed need, List<String> working) {
-        double ambientHPa = gas.altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? Barometer.SEA_LEVEL_HPA : need.ambientHPa();
+        double ambientHPa = need.ambientHPa();
         double factor = freePer(gas.volumeBasis(), ambientHPa);
         double volume = need.minuteVolumeLPerMin() + need.leakLPerMin();
         double breathed = volume * factor;

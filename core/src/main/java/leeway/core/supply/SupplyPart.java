@@ -177,8 +177,7 @@ public final class SupplyPart implements Part {
     @Override
     public void retune(Now n) {
         for (int s = 0; s < stores; s++) rank[s] = (int) Math.rint(n.get(Knob.INLET, s));
-        double ambientHPa = gas.altitude() == Ventilator.Altitude.FIXED_MASS_FLOW ? Barometer.SEA_LEVEL_HPA : Barometer.hPa(n.get(Knob.BAROMETER));
-        freePer = OxygenDraw.freePer(Ventilator.VolumeBasis.BTPS, ambientHPa); // what flows in the loop is BTPS whatever the sheet shows
+        freePer = OxygenDraw.freePer(Ventilator.VolumeBasis.BTPS, Barometer.hPa(n.get(Knob.BAROMETER))); // what flows in the loop is BTPS whatever the sheet shows
     }
 
     /** The first store of the order that still holds gas; -1 for none. Equal ranks in the order of the file. */
@@ -213,6 +212,19 @@ public final class SupplyPart implements Part {
 
     /** Wh left in a pack above its cut-off, as at 25 °C. */
     public double chargeWh(Now n, int pack) { return n.y[charge + pack]; }
+
+    /** Usable litres in all stores of a leg together; {@code NaN} where one of them has no end or the leg has none. */
+    public double oxygenL(Now n, int leg) {
+        double sum = route.order[leg].length == 0 ? Double.NaN : 0;
+        for (int s : route.order[leg]) sum += route.endless[s] ? Double.NaN : n.y[level + s];
+        return sum;
+    }
+
+    /** Usable charge of the pack that a leg runs on, at its temperature, Wh; {@code NaN} on an outside source and for what needs none. */
+    public double chargeWhOfLeg(Now n, int leg) {
+        int b = packs > 0 ? route.packOfLeg[leg] : -1;
+        return b < 0 ? Double.NaN : n.y[charge + b] * route.shareAt[b][leg];
+    }
 
     /** What the gauge of the cylinder in use of this store shows at the leg's temperature, bar. */
     public double gaugeBar(Now n, int store) { return new Gauge(route).bar(store, n.y[level + store], leg(n.tS)); }
