@@ -2,6 +2,7 @@ package leeway.core.breath;
 
 import static leeway.core.breath.Slot.*;
 
+import leeway.core.kit.Mode;
 import leeway.core.lung.Effort;
 import leeway.core.run.Claims;
 import leeway.core.run.Flux;
@@ -111,7 +112,7 @@ public final class Breath implements Part {
 
     /** The volume target's first pressure: that of the passive textbook breath. */
     private double firstTarget() {
-        if (tuned.mode.mandatory != Mode.Kind.TARGETED || Double.isNaN(tuned.volumeSet)) return 0;
+        if (tuned.mode.mandatory() != Mode.Inflation.TARGETED || Double.isNaN(tuned.volumeSet)) return 0;
         double rise = Math.min(tuned.rise, tuned.inspiratory);
         double drop = (tuned.k1In + tuned.k2 * tuned.volumeSet / tuned.inspiratory) * tuned.volumeSet / tuned.inspiratory;
         return Math.min(tuned.limit - tuned.peep, tuned.volumeSet * tuned.elastance + drop * (1 + rise));
@@ -192,10 +193,10 @@ public final class Breath implements Part {
             if (t.effortPeriod == Double.POSITIVE_INFINITY) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
             return;
         }
-        if (t.mode.timed) offer(Math.max(y[at + DUE], y[at + ROW_OPEN] > 0 ? since + REFRACTORY_S : 0), DUE_NOW);
+        if (t.mode.hasRate()) offer(Math.max(y[at + DUE], y[at + ROW_OPEN] > 0 ? since + REFRACTORY_S : 0), DUE_NOW);
         else if (t.backupAfter > 0) offer(y[at + LAST_START] + (y[at + BACKUP] > 0 ? t.period : t.backupAfter), BACKUP_NOW);
-        if (!t.mode.timed && t.effortPeriod == Double.POSITIVE_INFINITY && y[at + KNOT] < 0 && y[at + BACKUP] == 0) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
-        if (!t.mode.triggered || t.open || t.closed || y[at + PENDING] < Double.POSITIVE_INFINITY) return;
+        if (!t.mode.hasRate() && t.effortPeriod == Double.POSITIVE_INFINITY && y[at + KNOT] < 0 && y[at + BACKUP] == 0) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
+        if (!t.mode.triggered() || t.open || t.closed || y[at + PENDING] < Double.POSITIVE_INFINITY) return;
         double ready = since + REFRACTORY_S;
         if (t.flowTrigger > 0) {
             double seen = stretch.startFlow();
@@ -210,9 +211,9 @@ public final class Breath implements Part {
 
     private void inflateNext(double[] y, double now, int phase) {
         Tuned t = tuned;
-        Mode.Kind kind = ventilator.kind(y);
+        Mode.Inflation kind = ventilator.kind(y);
         double breathAt = y[at + BREATH_AT];
-        boolean supported = kind == Mode.Kind.SUPPORT || kind == Mode.Kind.UNAIDED;
+        boolean supported = kind == Mode.Inflation.SUPPORT || kind == Mode.Inflation.UNAIDED;
         double end = breathAt + (supported ? t.longestSupport : t.inspiratory);
         if (phase == FLOW) end = breathAt + Math.min(t.flowTime, t.inspiratory);
         if (phase == RISE) end = Math.min(end, breathAt + t.rise);

@@ -1,5 +1,7 @@
 package leeway.core.breath;
 
+import leeway.core.kit.Mode;
+
 /**
  * What is set on the ventilator, as numbers. A number that the mode does not use may be {@code NaN}.
  *
@@ -26,14 +28,14 @@ public record BreathSettings(Mode mode, double tidalVolumeMl, double ratePerMin,
         Mechanics.within("FiO2", fio2, 0, 1);
         Mechanics.within("pressure limit", pressureLimitCmH2O, 1, 150);
         Mechanics.within("flow at the end over flow at the start", flowEndShare, 0, 1);
-        if (mode.timed) {
+        if (mode.hasRate()) {
             Mechanics.within("rate", ratePerMin, 0.1, 200);
             Mechanics.within("inspiratory time", inspiratoryTimeS, 0.05, 60 / ratePerMin * 0.98);
             Mechanics.within("pause", pauseS, 0, inspiratoryTimeS * 0.95);
         }
-        if (mode.mandatory == Mode.Kind.VOLUME || mode.mandatory == Mode.Kind.TARGETED) Mechanics.within("tidal volume", tidalVolumeMl, 0.5, 5000);
-        if (mode.mandatory == Mode.Kind.PRESSURE) Mechanics.within("inspiratory pressure above PEEP", pressureAbovePeepCmH2O, 0, 100);
-        if (mode.between == Mode.Kind.SUPPORT) Mechanics.within("support pressure above PEEP", supportAbovePeepCmH2O, 0, 100);
+        if (mode.mandatory() == Mode.Inflation.VOLUME || mode.mandatory() == Mode.Inflation.TARGETED) Mechanics.within("tidal volume", tidalVolumeMl, 0.5, 5000);
+        if (mode.mandatory() == Mode.Inflation.PRESSURE) Mechanics.within("inspiratory pressure above PEEP", pressureAbovePeepCmH2O, 0, 100);
+        if (mode.between() == Mode.Inflation.SUPPORT) Mechanics.within("support pressure above PEEP", supportAbovePeepCmH2O, 0, 100);
     }
 
     private static BreathSettings of(Mode mode, double vt, double rate, double ti, double pause, double pressure, double support, double rise, double peep) {

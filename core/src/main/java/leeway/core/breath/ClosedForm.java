@@ -1,5 +1,7 @@
 package leeway.core.breath;
 
+import leeway.core.kit.Mode;
+
 /**
  * The textbook's breath: one linear compartment, passive, in its cyclic steady state, in closed form. Leaves out leaks,
  * effort, pressure limits, the device's own limits and the circuit's compliance; a tube counts by its secant at the mean flow.
@@ -20,7 +22,7 @@ public final class ClosedForm {
     public static BreathNumbers steady(Mechanics m, BreathSettings s) {
         double c = m.complianceMlPerCmH2O(), ti = s.inspiratoryTimeS(), te = 60 / s.ratePerMin() - ti;
         double fixed = (m.resistanceCmH2OSPerL() + m.filterCmH2OSPerL()) / 1000;
-        double vt = s.mode().mandatory == Mode.Kind.PRESSURE ? c * s.pressureAbovePeepCmH2O() : s.tidalVolumeMl();
+        double vt = s.mode().mandatory() == Mode.Inflation.PRESSURE ? c * s.pressureAbovePeepCmH2O() : s.tidalVolumeMl();
         double ri = fixed, re = fixed;
         for (int i = 0; i < 60; i++) {      // the secant depends on the volume and the volume on the secant; linear mechanics settle at once
             double flowIn = vt / (ti - s.pauseS()) / 1000, tube = m.tube().k1CmH2OSPerL() + m.tube().k2CmH2OS2PerL2() * flowIn;
@@ -29,10 +31,10 @@ public final class ClosedForm {
             double flowOut = 0.632 * vt / Math.max(0.05, re * c) / 1000;
             re = 0.5 * re + 0.5 * (base + m.tube().k2CmH2OS2PerL2() * flowOut / 1000);
             if (m.tube().k2CmH2OS2PerL2() == 0) re = base;
-            if (s.mode().mandatory == Mode.Kind.PRESSURE) vt = s.pressureAbovePeepCmH2O() * gain(c, ri, re, ti, te, s.riseS());
+            if (s.mode().mandatory() == Mode.Inflation.PRESSURE) vt = s.pressureAbovePeepCmH2O() * gain(c, ri, re, ti, te, s.riseS());
         }
-        return s.mode().mandatory == Mode.Kind.VOLUME ? volume(s, m, c, ri, re, te)
-                : pressure(s, m, c, ri, re, te, s.mode().mandatory == Mode.Kind.PRESSURE ? s.pressureAbovePeepCmH2O() : vt / gain(c, ri, re, ti, te, s.riseS()));
+        return s.mode().mandatory() == Mode.Inflation.VOLUME ? volume(s, m, c, ri, re, te)
+                : pressure(s, m, c, ri, re, te, s.mode().mandatory() == Mode.Inflation.PRESSURE ? s.pressureAbovePeepCmH2O() : vt / gain(c, ri, re, ti, te, s.riseS()));
     }
 
     private static BreathNumbers volume(BreathSettings s, Mechanics m, double c, double ri, double re, double te) {

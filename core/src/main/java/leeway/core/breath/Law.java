@@ -11,7 +11,7 @@ import leeway.core.run.Now;
  * pressure or a volume. Reads state, changes none.
  */
 final class Law {
-    /** A driving pressure below this counts as none where it is about to change sign: what the clock's last digit is worth after a day. */
+    /** A driving pressure below this, and below what the clock's last digit is worth, counts as none where it is about to change sign. */
     static final double TINY_CMH2O = 1e-7;
     /** A decelerating flow into a leak or an uncompensated circuit is taken in this many equal pieces, each of constant flow. */
     private static final int PIECES = 12;
@@ -20,7 +20,7 @@ final class Law {
     final Stretch stretch = new Stretch();
     int at;
     /** Ventilated volume; muscle pressure and its slope; airway pressure where it does not follow from the flow; flow that met a leak, else NaN. */
-    double v, m0, mg, pawA, pawG, leakedFrom;
+    double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
     boolean pawGiven;
 
     Law(Tuned tuned) {
@@ -30,6 +30,7 @@ final class Law {
     void prepare(Now n) {
         double[] y = n.y;
         v = y[at + VOLUME] * t.share;
+        lastDigitS = Math.ulp(n.tS);
         pawGiven = false;
         leakedFrom = Double.NaN;
         muscles(y, n.tS);
@@ -62,7 +63,7 @@ final class Law {
         switch (phase) {
             case EXHALE -> {
                 double pel = t.elastance * v + t.offset - m0;
-                boolean supplies = t.flowTrigger > 0 || t.pressureTrigger <= 0 || !t.mode.triggered;
+                boolean supplies = t.flowTrigger > 0 || t.pressureTrigger <= 0 || !t.mode.triggered();
                 if (t.valveShut && t.allLeaks() > 0 && pel > t.peep) leaking(0);
                 else pressure(t.peep, 0, t.valve, supplies, !t.valveShut);
             }
@@ -96,7 +97,7 @@ final class Law {
     /** Airway pressure p + g t at the Y-piece (behind the valve when gas leaves), flow follows. */
     private void pressure(double p, double g, double valve, boolean in, boolean out) {
         double d = p - (t.elastance * v + t.offset - m0), slope = g + mg;
-        boolean turns = Math.abs(d) <= TINY_CMH2O && slope != 0, inward = turns ? slope > 0 : d > 0, outward = turns ? slope < 0 : d < 0;
+        boolean turns = Math.abs(d) <= tiny(slope) && slope != 0, inward = turns ? slope > 0 : d > 0, outward = turns ? slope < 0 : d < 0;
         if (inward && in) {
             stretch.free(true, t.k1In, 2 * t.k2, slope, t.elastance, root(t.k1In, t.k2, Math.max(0, d)));
         } else if (outward && out) {
@@ -105,6 +106,10 @@ final class Law {
         } else {
             stretch.given(0, 0);
         }
+    }
+
+    private double tiny(double slope) {
+        return TINY_CMH2O + 8 * lastDigitS * Math.abs(slope);
     }
 
     /** F of k1 F + k2 F^2 = d. */
@@ -117,7 +122,7 @@ final class Law {
         leakedFrom = flow;
         double l2 = 1 / (t.allLeaks() * t.allLeaks()), pel = t.elastance * v + t.offset - m0;
         double d = flow * flow * l2 - pel;
-        boolean inward = Math.abs(d) <= TINY_CMH2O && mg != 0 ? mg > 0 : d >= 0;
+        boolean inward = Math.abs(d) <= tiny(mg) && mg != 0 ? mg > 0 : d >= 0;
         double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
         if (inward && pel + (k1 + k2 * flow) * flow <= 0) {
             stretch.given(flow, 0);         // the patient draws it all: no pressure, no leak
@@ -133,7 +138,7 @@ final class Law {
     private void circuit(Now n, double flow) {
         double d = n.level[Level.PAW_CMH2O.ordinal()] - (t.elastance * v + t.offset - m0);
         double slope = flow / t.give + mg;
-        boolean inward = Math.abs(d) <= TINY_CMH2O && slope != 0 ? slope > 0 : d > 0;
+        boolean inward = Math.abs(d) <= tiny(slope) && slope != 0 ? slope > 0 : d > 0;
         double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
         double start = inward ? root(k1, t.k2, Math.max(0, d)) : -root(k1, t.k2, Math.max(0, -d));
         stretch.free(inward, t.give * k1, 2 * t.give * k2, flow + t.give * mg, 1 + t.give * t.elastance, start);

@@ -18,7 +18,7 @@ public final class SteadyBreath {
 
     /** The numbers of the breath that repeats itself. Refuses a mode in which nothing starts a breath. */
     public static BreathNumbers of(Mechanics mechanics, BreathSettings settings, DeviceLimits device) {
-        if (!settings.mode().timed) throw new IllegalArgumentException(settings.mode().code + " starts no breath by itself: the patient's effort decides");
+        if (!settings.mode().hasRate()) throw new IllegalArgumentException(settings.mode().code() + " starts no breath by itself: the patient's effort decides");
         Loop loop = new Loop(new Breath(mechanics, device));
         Script script = Breath.base(new Script(), mechanics, settings);
         Now now = loop.begin(script);

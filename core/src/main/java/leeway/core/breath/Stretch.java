@@ -57,7 +57,7 @@ final class Stretch {
         }
         if (inward ? target < 0 : target > 0) return Double.POSITIVE_INFINITY;     // another law by then
         double w = target - f8;
-        if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) > Math.abs(w0)) return Double.POSITIVE_INFINITY;
+        if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) >= Math.abs(w0)) return Double.POSITIVE_INFINITY;
         return Math.max(0, -(a8 * StrictMath.log(w / w0) + b * (w - w0)) / d);
     }
 

@@ -1,5 +1,6 @@
 package leeway.core.breath;
 
+import leeway.core.kit.Mode;
 import leeway.core.run.Knob;
 
 /**
@@ -11,6 +12,8 @@ final class Tuned {
     /** Resistance that no airway lacks, so that flow is always defined; cmH2O.s/mL (0.001 cmH2O.s/L). */
     private static final double LEAST_RESISTANCE = 1e-6;
     private static final double PER_ROOT = 1 / 0.06 / Math.sqrt(20);   // L/min at 20 cmH2O to mL/s per root cmH2O
+
+    private static final Mode[] MODES = Mode.values();
 
     private final Mechanics fixed;
     private final DeviceLimits device;
@@ -50,7 +53,7 @@ final class Tuned {
         open = at(p, Knob.OPEN_AT_PATIENT) >= 0.5 || at(p, Knob.OPEN_AT_VENTILATOR) >= 0.5;
         oesophagus = at(p, Knob.OESOPHAGUS) >= 0.5;
         ventilating = at(p, Knob.VENTILATOR_ON) >= 0.5 && at(p, Knob.STANDBY) < 0.5;
-        mode = Mode.of(at(p, Knob.MODE));
+        mode = MODES[(int) Math.min(MODES.length - 1, at(p, Knob.MODE))];
         peep = valveLeak > 0 || open || !ventilating ? 0 : at(p, Knob.PEEP_SET);
         limit = Math.min(at(p, Knob.PRESSURE_LIMIT_SET), device.largestPressureCmH2O());
         largestFlow = device.largestFlowLPerMin() / 0.06;
@@ -78,15 +81,15 @@ final class Tuned {
         double falseRate = at(p, Knob.FALSE_TRIGGERS);
         falsePeriod = falseRate > 0 ? 60 / falseRate : Double.POSITIVE_INFINITY;
         if (ventilating) {
-            if (mode.timed) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
-            if (mode.mandatory == Mode.Kind.VOLUME || mode.mandatory == Mode.Kind.TARGETED) needs(volumeSet, Knob.TIDAL_VOLUME_SET, 0, null);
+            if (mode.hasRate()) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
+            if (mode.mandatory() == Mode.Inflation.VOLUME || mode.mandatory() == Mode.Inflation.TARGETED) needs(volumeSet, Knob.TIDAL_VOLUME_SET, 0, null);
             if (backupAfter > 0) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
         }
     }
 
     private void needs(double one, Knob first, double two, Knob second) {
-        if (Double.isNaN(one)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code, first));
-        if (Double.isNaN(two)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code, second));
+        if (Double.isNaN(one)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code(), first));
+        if (Double.isNaN(two)) throw new IllegalStateException("%s needs %s, which has no value".formatted(mode.code(), second));
     }
 
     private static double at(double[] p, Knob knob) {

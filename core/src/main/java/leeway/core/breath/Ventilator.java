@@ -2,6 +2,7 @@ package leeway.core.breath;
 
 import static leeway.core.breath.Slot.*;
 
+import leeway.core.kit.Mode;
 import leeway.core.lung.Effort;
 import leeway.core.run.Column;
 import leeway.core.run.Level;
@@ -25,9 +26,9 @@ final class Ventilator {
         t = tuned;
     }
 
-    private static final Mode.Kind[] KINDS = Mode.Kind.values();
+    private static final Mode.Inflation[] KINDS = Mode.Inflation.values();
 
-    Mode.Kind kind(double[] y) {
+    Mode.Inflation kind(double[] y) {
         return KINDS[(int) y[at + KIND]];
     }
 
@@ -51,13 +52,13 @@ final class Ventilator {
             case Breath.DUE_NOW -> mandatory(n, 0);
             case Breath.BACKUP_NOW -> {
                 y[at + BACKUP] = 1;
-                inflate(n, t.mode.mandatory == Mode.Kind.NONE ? Mode.Kind.PRESSURE : t.mode.mandatory, 3);
+                inflate(n, t.mode.mandatory() == Mode.Inflation.NONE ? Mode.Inflation.PRESSURE : t.mode.mandatory(), 3);
             }
             case Breath.EFFORT_BEGINS -> effortBegins(n);
             case Breath.EFFORT_KNOT -> knot(n);
             case Breath.FALSE_NOW -> {
                 y[at + FALSE_NEXT] = n.tS + t.falsePeriod;
-                if (t.ventilating && t.mode.triggered && y[at + PHASE] == EXHALE && !t.open) start(n, 2);
+                if (t.ventilating && t.mode.triggered() && y[at + PHASE] == EXHALE && !t.open) start(n, 2);
             }
             case Breath.IDLE -> {
                 closeRow(n);
@@ -76,8 +77,8 @@ final class Ventilator {
     }
 
     private double endOfInflation(double[] y) {
-        Mode.Kind kind = kind(y);
-        return kind == Mode.Kind.SUPPORT || kind == Mode.Kind.UNAIDED ? t.longestSupport : t.inspiratory;
+        Mode.Inflation kind = kind(y);
+        return kind == Mode.Inflation.SUPPORT || kind == Mode.Inflation.UNAIDED ? t.longestSupport : t.inspiratory;
     }
 
     private void enter(Now n, int phase) {
@@ -92,10 +93,10 @@ final class Ventilator {
         y[at + PLATEAU] = t.elastance * v + t.offset;
         y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * v;
         y[at + INSPIRED_FOR] = n.tS - y[at + BREATH_AT];
-        Mode.Kind kind = kind(y);
+        Mode.Inflation kind = kind(y);
         double got = y[at + IN];
-        if (kind == Mode.Kind.VOLUME && got < SHORT_OF_SET * t.volumeSet) y[at + SHORT] = 1;
-        if (kind == Mode.Kind.TARGETED) {
+        if (kind == Mode.Inflation.VOLUME && got < SHORT_OF_SET * t.volumeSet) y[at + SHORT] = 1;
+        if (kind == Mode.Inflation.TARGETED) {
             if (got < SHORT_OF_TARGET * t.volumeSet) y[at + SHORT] = 1;
             // Newton on the breath: volume per pressure above where the lung stood; stable with trapped gas, which a plain ratio is not
             double now = y[at + TARGET], drive = y[at + AIM] - y[at + START_PEEP];
@@ -117,22 +118,22 @@ final class Ventilator {
     private void start(Now n, int by) {
         double[] y = n.y;
         y[at + BACKUP] = 0;
-        if (t.mode.intermittent() && n.tS >= y[at + DUE] - WINDOW * t.period || t.mode.between == t.mode.mandatory) mandatory(n, by);
-        else inflate(n, t.mode.between, by);
+        if ((t.mode.sequence() == Mode.Sequence.INTERMITTENT_MANDATORY && t.mode.supported()) && n.tS >= y[at + DUE] - WINDOW * t.period || t.mode.between() == t.mode.mandatory()) mandatory(n, by);
+        else inflate(n, t.mode.between(), by);
         if (y[at + KNOT] >= 0) y[at + ANSWERED] = 1;
     }
 
     private void mandatory(Now n, int by) {
         double[] y = n.y;
-        if (t.mode.intermittent() && by > 0) y[at + DUE] += t.period;
+        if ((t.mode.sequence() == Mode.Sequence.INTERMITTENT_MANDATORY && t.mode.supported()) && by > 0) y[at + DUE] += t.period;
         else y[at + DUE] = n.tS + t.period;
-        inflate(n, t.mode.mandatory, by);
+        inflate(n, t.mode.mandatory(), by);
     }
 
-    private void inflate(Now n, Mode.Kind kind, int by) {
+    private void inflate(Now n, Mode.Inflation kind, int by) {
         double[] y = n.y;
         closeRow(n);
-        boolean set = kind == t.mode.mandatory || by == 3;
+        boolean set = kind == t.mode.mandatory() || by == 3;
         openRow(n, set ? 1 : 2, by);
         y[at + TRIGGER_DELAY] = by == 1 ? y[at + DUE_DELAY] : Double.NaN;
         y[at + BREATH_AT] = n.tS;
@@ -149,14 +150,14 @@ final class Ventilator {
         };
         y[at + AIM] = Math.min(t.peep + above, Math.max(t.limit, t.peep));
         if (t.peep + above > t.limit) y[at + LIMITED] = 1;
-        enter(n, kind == Mode.Kind.VOLUME ? FLOW : t.rise > 0 && above > 0 ? RISE : HOLD);
+        enter(n, kind == Mode.Inflation.VOLUME ? FLOW : t.rise > 0 && above > 0 ? RISE : HOLD);
     }
 
     // ---- effort ----
 
     private void effortBegins(Now n) {
         double[] y = n.y;
-        boolean alone = !t.ventilating || t.open && !t.mode.timed;
+        boolean alone = !t.ventilating || t.open && !t.mode.hasRate();
         if (alone) {
             closeRow(n);
             openRow(n, 2, 1);
@@ -241,7 +242,7 @@ final class Ventilator {
         energy(n, start);
         n.set(Column.PRESSURE_LIMITED, y[at + LIMITED]);
         n.set(Column.VOLUME_NOT_REACHED, y[at + SHORT]);
-        n.set(Column.TARGET_CMH2O, kind == 0 || kind(y) == Mode.Kind.VOLUME ? Double.NaN : y[at + AIM] - t.peep);
+        n.set(Column.TARGET_CMH2O, kind == 0 || kind(y) == Mode.Inflation.VOLUME ? Double.NaN : y[at + AIM] - t.peep);
         n.set(Column.MISSED_EFFORTS, y[at + MISSED]);
         n.set(Column.TRIGGER_DELAY_S, y[at + TRIGGER_DELAY]);
         if (y[at + LUNG_IN] > LEAST_LUNG_ML) n.level[Level.LAST_BREATH_S.ordinal()] = y[at + ROW_AT] + y[at + INSPIRED_FOR];

@@ -36,7 +36,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
         BreathSettings set = v.breathSettings(settings, barometerHPa);
         Effort effort = v.effort(settings);
-        BreathNumbers breath = effort.present() || !set.mode().timed ? averaged(v, set, effort) : SteadyBreath.of(v.mechanics(), set, v.device());
+        BreathNumbers breath = effort.present() || !set.mode().hasRate() ? averaged(v, set, effort) : SteadyBreath.of(v.mechanics(), set, v.device());
         return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
     }
 

@@ -117,7 +117,7 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
             if (Double.isNaN(pressure)) pressure = Math.max(BACKUP_PRESSURE_CMH2O, value(s, Setting.SUPPORT_PRESSURE).orElse(0));
         }
         double volume = value(s, Setting.TIDAL_VOLUME).orElse(Double.NaN) * thinAirTimes(mode, barometerHPa);
-        return new BreathSettings(leeway.core.breath.Mode.valueOf(mode.name()), volume, rate, inspiratory, value(s, Setting.PAUSE).orElse(0),
+        return new BreathSettings(mode, volume, rate, inspiratory, value(s, Setting.PAUSE).orElse(0),
                 pressure, value(s, Setting.SUPPORT_PRESSURE).orElse(mode == Mode.CPAP ? 0 : Double.NaN),
                 value(s, Setting.RISE_TIME).orElse(0), value(s, Setting.PEEP).orElse(0), value(s, Setting.FIO2).orElse(0.21),
                 value(s, Setting.PRESSURE_LIMIT).orElse(ventilator.maxPressureCmH2O()), trigger ? 0 : value(s, Setting.FLOW_TRIGGER).orElse(FLOW_TRIGGER_L_PER_MIN),

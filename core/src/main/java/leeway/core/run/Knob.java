@@ -31,7 +31,7 @@ public enum Knob {
     VALVE_STUCK_CLOSED("1", 0, 1, 0, 1, "share of the expiratory valve's opening that is lost; 1: nothing gets out"),
     VALVE_STUCK_OPEN("L/min at 20 cmH2O", 0, 500, 0, 1, "what the valve lets out in inspiration, as an orifice; PEEP is lost too"),
     // settings
-    MODE("1", 0, 63, 0, 1, "ordinal of the mode, leeway.core.breath.Mode"),
+    MODE("1", 0, 63, 0, 1, "ordinal of the mode, leeway.core.kit.Mode"),
     TIDAL_VOLUME_SET("mL", 0.5, 5000, Double.NaN, 1, "set or target volume"),
     RATE_SET("/min", 0, 200, Double.NaN, 1, "set rate, of mandatory breaths"),
     INSPIRATORY_TIME_SET("s", 0.1, 20, Double.NaN, 1, "with the pause in it"),

@@ -3,6 +3,7 @@ package leeway.core.breath;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import leeway.core.kit.Mode;
 import org.junit.jupiter.api.Test;
 
 /** The oracle itself, against worked figures and against thousand-step sums written the dumb way. */
@@ -35,7 +36,7 @@ class ClosedFormTest {
                 if (t > ti) {
                     f = (s.peepCmH2O() - v / 40) / 0.017;
                     p = s.peepCmH2O() - 0.003 * f;
-                } else if (s.mode().mandatory == Mode.Kind.VOLUME) {
+                } else if (s.mode().mandatory() == Mode.Inflation.VOLUME) {
                     double tf = ti - s.pauseS(), f0 = 2 * s.tidalVolumeMl() / tf / (1 + s.flowEndShare());
                     f = t < tf ? f0 * (1 - (1 - s.flowEndShare()) * t / tf) : 0;
                     p = (v + f * h / 2) / 40 + 0.014 * f;

@@ -144,6 +144,8 @@ class IntegratorTest {
             double effortAt = now.y[Slot.EFFORT_NEXT];
             loop.to(effortAt, now, script, Sink.NONE);
             double v = now.y[Slot.VOLUME];
+            // an effort that meets an inflation, or its very end, triggers when the ventilator may, not when the flow says
+            if (now.y[Slot.PHASE] != Slot.EXHALE || effortAt - now.y[Slot.PHASE_AT] < Breath.REFRACTORY_S || now.y[Slot.PENDING] < 1e9) continue;
             double[] started = {0}, ended = {0};
             Now watch = now.copy();
             loop.to(effortAt + 0.8 * 60 / rate, watch, script, new Sink() {
