@@ -105,7 +105,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
 
     /** Adds settings as layers from a time to a time. */
     public static void set(Settings s, double atS, double untilS, Script script) {
-        s.mode().ifPresent(m -> script.add(Change.during(atS, untilS, Knob.MODE, How.SET, leeway.core.breath.Mode.valueOf(m.name()).ordinal())));
+        s.mode().ifPresent(m -> script.add(Change.during(atS, untilS, Knob.MODE, How.SET, leeway.core.kit.Mode.valueOf(m.name()).ordinal())));
         for (Setting setting : Setting.values()) {
             OptionalDouble value = s.get(setting);
             if (value.isPresent()) script.add(Change.during(atS, untilS, knob(setting), How.SET, value.getAsDouble()));
