@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import leeway.core.body.Doubt;
+import leeway.core.body.GasExchange;
 import leeway.core.breath.Breath;
 import leeway.core.gas.Barometer;
 import leeway.core.kit.Mode;
@@ -53,7 +54,10 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         climbs(legs, starts, v, settings, script);
         events(t, script);
         SupplyPart.plan(t, ends, script);
-        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
+        GasExchange.base(script, v.patient());
+        Steady steady = first.steady();
+        GasExchange gas = new GasExchange(v.patient(), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
+        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
         return new JourneyRun(t, v, settings, legs, parts, script, starts);
     }
 

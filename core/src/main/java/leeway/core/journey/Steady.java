@@ -42,8 +42,13 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
 
     /** The gases of a breath under another FiO2 or barometric pressure. */
     public static SteadyGases gases(Ventilated v, BreathNumbers breath, double barometerHPa, double fio2) {
+        return SteadyGases.of(v.patient(), ventilation(breath, barometerHPa, fio2));
+    }
+
+    /** What of a breath reaches the lung. */
+    static Ventilation ventilation(BreathNumbers breath, double barometerHPa, double fio2) {
         double inspired = Math.min(breath.inspiredMl(), breath.expiredMl() + 0.5 * Math.max(0, breath.inspiredMl() - breath.expiredMl()));
-        return SteadyGases.of(v.patient(), new Ventilation(inspired, breath.ratePerMin(), fio2, Barometer.mmHg(barometerHPa), breath.meanCmH2O()));
+        return new Ventilation(inspired, breath.ratePerMin(), fio2, Barometer.mmHg(barometerHPa), breath.meanCmH2O());
     }
 
     /** What the supply has to bring: patient, leak, bias flow. */
