@@ -56,14 +56,21 @@ public interface Form {
     /** A plain number. */
     static Form number(double least, double most) { return new QuantityForm(Kind.NUMBER, least, most, QuantityForm.plain((least + most) / 2)); }
 
-    static Form whole(int least, int most) { return new Forms.Whole(least, most); }
+    static Form number(double least, double most, String example) { return new QuantityForm(Kind.NUMBER, least, most, example); }
+
+    static Form whole(int least, int most, String example) { return new Forms.Whole(least, most, example); }
+
+    static Form whole(int least, int most) { return new Forms.Whole(least, most, Integer.toString(Math.max(least, Math.min(most, 2)))); }
 
     static Form yesNo() { return new Forms.YesNo(); }
 
     /** One of these words. */
-    static Form choice(String what, List<String> words) { return new Forms.Choice(what, words); }
+    static Form choice(String what, List<String> words) { return new Forms.Choice(what, words, Map.of()); }
 
-    static Form choice(String what, String... words) { return new Forms.Choice(what, List.of(words)); }
+    static Form choice(String what, String... words) { return new Forms.Choice(what, List.of(words), Map.of()); }
+
+    /** One of these words; other words that people use lead to a suggestion. */
+    static Form choice(String what, List<String> words, Map<String, List<String>> also) { return new Forms.Choice(what, words, also); }
 
     /** Any text on one line of at most so many characters. */
     static Form text(int most, String example) { return new Forms.Words(most, example); }

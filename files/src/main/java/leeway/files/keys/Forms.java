@@ -46,7 +46,7 @@ public final class Forms {
     }
 
     /** A whole number; its value is an {@code Integer}. */
-    record Whole(int least, int most) implements Form {
+    record Whole(int least, int most, String example) implements Form {
         @Override public Optional<Object> read(Node node, String name, TableReader reader) {
             Optional<String> text = single(node, name, this, reader);
             if (text.isEmpty()) return Optional.empty();
@@ -62,8 +62,6 @@ public final class Forms {
 
         @Override public String words() { return "a whole number from %d to %d".formatted(least, most); }
 
-        @Override public String example() { return Integer.toString(Math.max(least, Math.min(most, 2))); }
-
         @Override public Map<String, Object> schema() {
             Map<String, Object> out = new LinkedHashMap<>();
             out.put("type", "integer");
@@ -74,15 +72,20 @@ public final class Forms {
     }
 
     /** One of a closed list; its value is the {@code String} as in the list. */
-    record Choice(String what, List<String> of) implements Form {
+    record Choice(String what, List<String> of, Map<String, List<String>> also) implements Form {
         Choice { of = List.copyOf(of); }
 
         @Override public Optional<Object> read(Node node, String name, TableReader reader) {
             Optional<String> text = single(node, name, this, reader);
             if (text.isEmpty()) return Optional.empty();
             if (of.contains(text.get())) return Optional.of(text.get());
-            reader.complaints().add(node.at(), "there is no %s %s".formatted(what, Complaints.echo(text.get())), "It is %s.".formatted(words()), () -> Nearest.of(text.get(), of));
+            reader.complaints().add(node.at(), "there is no %s %s".formatted(what, Complaints.echo(text.get())), "It is %s.".formatted(words()), () -> nearest(text.get()));
             return Optional.empty();
+        }
+
+        private List<String> nearest(String text) {
+            List<String> near = Nearest.of(text, of);
+            return near.isEmpty() ? Nearest.of(text, also.keySet()).stream().findFirst().map(also::get).orElse(List.of()) : near;
         }
 
         @Override public String words() { return of.size() == 1 ? of.get(0) : TableReader.shortList(of.subList(0, of.size() - 1)) + " or " + of.get(of.size() - 1); }
@@ -118,7 +121,9 @@ public final class Forms {
 
     /** The name of a sheet or a store; its value is a {@code String}. */
     record Name(String of, String example) implements Form {
-        @Override public Optional<Object> read(Node node, String name, TableReader reader) { return new Words(80, example).read(node, name, reader); }
+        @Override public Optional<Object> read(Node node, String name, TableReader reader) {
+            return single(node, name, this, reader).isPresent() ? new Words(80, example).read(node, name, reader) : Optional.empty();
+        }
 
         @Override public String words() { return "the name of a %s, for example \"%s\"".formatted(of, example); }
 
@@ -161,7 +166,7 @@ public final class Forms {
                 return Optional.empty();
             }
             if (list.items().isEmpty()) {
-                c.add(list.at(), "\"%s\" is an empty list".formatted(name), "Its items are %s.".formatted(of.words()));
+                c.add(list.at(), "\"%s\" is an empty list".formatted(name), "Each item is %s.".formatted(of.words()));
                 return Optional.empty();
             }
             boolean tooMany = list.items().size() > most;
@@ -176,7 +181,7 @@ public final class Forms {
             return all || of instanceof InSection ? Optional.of(List.copyOf(out)) : Optional.empty();
         }
 
-        @Override public String words() { return orOne ? of.words() + ", or a list" : "a list of " + of.words(); }
+        @Override public String words() { return orOne ? of.words() + ", or a list" : "a list, each item " + of.words(); }
 
         @Override public Optional<Form> items() { return Optional.of(of); }
 

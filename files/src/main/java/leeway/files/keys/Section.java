@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import leeway.files.yaml.Node;
 import leeway.files.yaml.Place;
 
@@ -15,11 +16,14 @@ public final class Section {
     private final Table table;
     private final Node.Mapping node;
     private final Map<String, Value> values;
+    private final Set<String> meant;
 
-    Section(Table table, Node.Mapping node, Map<String, Value> values) {
+    /** @param meant keys that unknown keys were probably meant to be */
+    Section(Table table, Node.Mapping node, Map<String, Value> values, Set<String> meant) {
         this.table = table;
         this.node = node;
         this.values = new LinkedHashMap<>(values);
+        this.meant = Set.copyOf(meant);
     }
 
     public Table table() { return table; }
@@ -37,8 +41,8 @@ public final class Section {
     /** True when it was written and passed. */
     public boolean has(String key) { return value(key).isPresent(); }
 
-    /** True when it was written, rightly or wrongly. */
-    public boolean written(String key) { return node.entry(key).isPresent(); }
+    /** True when it was written, rightly or wrongly, also misspelt: one complaint about it is enough. */
+    public boolean written(String key) { return node.entry(key).isPresent() || meant.contains(key); }
 
     /** Place of the mapping. */
     public Place at() { return node.at(); }

@@ -18,8 +18,10 @@ public record Table(String what, boolean sourced, List<Key> keys, List<Wrong> wr
         if (keys.stream().map(Key::name).distinct().count() != keys.size()) throw new IllegalArgumentException("table %s has a key twice".formatted(what));
     }
 
-    /** A plausible key that is wrong: what is wrong with it, what would be right. */
-    public record Wrong(String name, String what, String right) { }
+    /** A plausible key that is wrong: what is wrong with it, what would be right, the keys it may be meant to be. */
+    public record Wrong(String name, String what, String right, List<String> nearest) {
+        public Wrong { nearest = List.copyOf(nearest); }
+    }
 
     public static Table of(String what, Key... keys) { return new Table(what, false, List.of(keys), List.of()); }
 
@@ -28,7 +30,7 @@ public record Table(String what, boolean sourced, List<Key> keys, List<Wrong> wr
 
     public Table wrong(String name, String what, String right) {
         List<Wrong> more = new ArrayList<>(wrong);
-        more.add(new Wrong(name, what, right));
+        more.add(new Wrong(name, what, right, List.of()));
         return new Table(this.what, sourced, keys, more);
     }
 
@@ -48,15 +50,16 @@ public record Table(String what, boolean sourced, List<Key> keys, List<Wrong> wr
 
     public List<String> names() { return keys.stream().map(Key::name).toList(); }
 
-    /** Where else in this table's sections a key of that name stands, as a path in words: {@code settings}. */
+    /** The section of this table that has a key of that name: its own sections first, then deeper ones; empty where several have it. */
     Optional<String> elsewhere(String name) {
-        for (Key k : keys) {
-            Optional<Table> inner = k.form().inner();
-            if (inner.isEmpty()) continue;
-            if (inner.get().key(name).isPresent()) return Optional.of(k.name());
-            Optional<String> deeper = inner.get().elsewhere(name);
-            if (deeper.isPresent()) return Optional.of(k.name() + "\" in \"" + deeper.get());
-        }
-        return Optional.empty();
+        List<String> direct = keys.stream().filter(k -> inside(k).flatMap(t -> t.key(name)).isPresent()).map(Key::name).toList();
+        if (direct.size() == 1) return Optional.of(direct.get(0));
+        if (!direct.isEmpty()) return Optional.empty();
+        List<String> deeper = new ArrayList<>();
+        for (Key k : keys) inside(k).flatMap(t -> t.elsewhere(name)).ifPresent(d -> deeper.add(d));
+        return deeper.stream().distinct().count() == 1 ? Optional.of(deeper.get(0)) : Optional.empty();
     }
+
+    /** Sections that are long lists of the same, one for each alarm, are no place where a key would be looked for. */
+    private static Optional<Table> inside(Key k) { return k.form().inner().filter(t -> t.keys().size() <= 24); }
 }

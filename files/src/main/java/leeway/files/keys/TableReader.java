@@ -1,10 +1,12 @@
 package leeway.files.keys;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import leeway.files.yaml.Complaints;
 import leeway.files.yaml.Nearest;
 import leeway.files.yaml.Node;
@@ -32,27 +34,23 @@ public final class TableReader {
         boolean outer = sourced;
         sourced |= table.sourced();
         Map<String, Value> values = new LinkedHashMap<>();
+        Set<String> meant = new HashSet<>();
         for (Node.Entry e : node.entries()) {
             Optional<Key> key = table.key(e.key().text());
             if (key.isEmpty()) {
                 unknown(e.key(), table);
+                if (complaints.count() < Complaints.KEPT) meant.addAll(nearest(e.key().text(), table));
             } else {
                 value(key.get(), e).ifPresent(v -> values.put(key.get().name(), v));
             }
         }
         for (Key k : table.keys()) {
-            if (k.required() && node.entry(k.name()).isEmpty() && !nearMiss(k, node, table)) {
+            if (k.required() && node.entry(k.name()).isEmpty() && !meant.contains(k.name())) {
                 complaints.add(node.at(), "%s has no \"%s\"".formatted(table.what(), k.name()), "It is %s.".formatted(k.form().words()));
             }
         }
         sourced = outer;
-        return new Section(table, node, values);
-    }
-
-    /** True where an unknown key is plainly this one misspelt: one complaint is enough. */
-    private static boolean nearMiss(Key k, Node.Mapping node, Table table) {
-        return node.entries().stream().map(e -> e.key().text()).filter(n -> table.key(n).isEmpty())
-                .anyMatch(n -> k.also().contains(n) || Nearest.of(n, table.names()).contains(k.name()));
+        return new Section(table, node, values, meant);
     }
 
     private Optional<Value> value(Key key, Node.Entry e) {
@@ -88,14 +86,14 @@ public final class TableReader {
         String name = key.text();
         for (Table.Wrong w : table.wrong()) {
             if (!w.name().equals(name)) continue;
-            complaints.add(key.at(), w.what(), w.right());
+            complaints.add(key.at(), w.what(), w.right(), w::nearest);
             return;
         }
         String what = "%s has no key %s".formatted(table.what(), Complaints.echo(name));
-        Optional<String> elsewhere = root.filter(r -> r != table).flatMap(r -> r.key(name).isPresent() ? Optional.of("the top of the file") : Optional.<String>empty())
-                .or(() -> table.elsewhere(name).or(() -> root.flatMap(r -> r.elsewhere(name))).map(p -> "\"" + p + "\""));
+        Optional<String> elsewhere = root.filter(r -> r != table).flatMap(r -> r.key(name).isPresent() ? Optional.of("at the top of the file") : Optional.<String>empty())
+                .or(() -> table.elsewhere(name).or(() -> root.flatMap(r -> r.elsewhere(name))).map(p -> "in \"" + p + "\""));
         if (elsewhere.isPresent()) {
-            complaints.add(key.at(), what, "It belongs in %s.".formatted(elsewhere.get()));
+            complaints.add(key.at(), what, "It belongs %s.".formatted(elsewhere.get()));
         } else {
             complaints.add(key.at(), what, "Its keys are " + shortList(table.names()) + ".", () -> nearest(name, table));
         }

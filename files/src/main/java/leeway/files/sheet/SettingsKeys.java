@@ -21,7 +21,9 @@ import leeway.files.yaml.Complaints;
 public final class SettingsKeys {
     public static final String RATIO = "i:e";
     public static final String ABSOLUTE = "inspiratory pressure absolute";
-    public static final Form MODE = Form.choice("mode", Arrays.stream(Mode.values()).map(Mode::code).toList());
+    public static final Form MODE = Form.choice("mode", Arrays.stream(Mode.values()).map(Mode::code).toList(), Map.of(
+            "volume control", List.of("A/C-VC"), "pressure control", List.of("A/C-PC"), "pressure support", List.of("CSV-PS"), "controlled", List.of("CMV-VC", "CMV-PC"),
+            "SIMV", List.of("SIMV-VC\\PS", "SIMV-PC\\PS"), "pressure regulated volume control", List.of("A/C-vtPC"), "spontaneous", List.of("CSV-PS", "CPAP")));
 
     private SettingsKeys() { }
 
@@ -39,16 +41,16 @@ public final class SettingsKeys {
                 keys.add(Key.may(ABSOLUTE, form(s), "Inspiratory pressure above ambient; PEEP is taken off.").also("pinsp absolute"));
             }
         }
-        String both = "Write \"inspiratory pressure above PEEP\" or \"inspiratory pressure absolute\".";
-        String support = "Write \"support pressure above PEEP\".";
+        List<String> both = List.of(Setting.INSPIRATORY_PRESSURE.words(), ABSOLUTE);
+        List<String> support = List.of(Setting.SUPPORT_PRESSURE.words());
         return new Table("settings", false, keys, List.of(
-                new Table.Wrong("inspiratory pressure", "\"inspiratory pressure\" may be meant above PEEP or above ambient", both),
-                new Table.Wrong("pressure", "\"pressure\" may be meant above PEEP or above ambient", both),
-                new Table.Wrong("pip", "\"pip\" may be meant above PEEP or above ambient", both),
-                new Table.Wrong("support pressure", "\"support pressure\" may be meant above PEEP or above ambient", support),
-                new Table.Wrong("pressure support", "\"pressure support\" may be meant above PEEP or above ambient", support),
-                new Table.Wrong("trigger", "\"trigger\" may be meant as a flow or as a pressure", "Write \"flow trigger\" or \"pressure trigger\"."),
-                new Table.Wrong("minute volume", "\"minute volume\" is not set but follows", "Write \"tidal volume\" and \"rate\".")));
+                new Table.Wrong("inspiratory pressure", "\"inspiratory pressure\" may be meant above PEEP or above ambient", "", both),
+                new Table.Wrong("pressure", "\"pressure\" may be meant above PEEP or above ambient", "", both),
+                new Table.Wrong("pip", "\"pip\" may be meant above PEEP or above ambient", "", both),
+                new Table.Wrong("support pressure", "\"support pressure\" may be meant above PEEP or above ambient", "", support),
+                new Table.Wrong("pressure support", "\"pressure support\" may be meant above PEEP or above ambient", "", support),
+                new Table.Wrong("trigger", "\"trigger\" may be meant as a flow or as a pressure", "", List.of(Setting.FLOW_TRIGGER.words(), Setting.PRESSURE_TRIGGER.words())),
+                new Table.Wrong("minute volume", "\"minute volume\" is not set but follows", "Write \"tidal volume\" and \"rate\".", List.of())));
     }
 
     /** The form of one setting: from the least to the most that any device could have. */
@@ -149,7 +151,7 @@ public final class SettingsKeys {
     }
 
     private static void both(Section s, String one, String other, Complaints complaints) {
-        if (s.written(one) && s.written(other)) complaints.add(s.atKey(other), "\"%s\" and \"%s\" say the same thing twice".formatted(one, other), "Keep one of them.");
+        if (s.node().entry(one).isPresent() && s.node().entry(other).isPresent()) complaints.add(s.atKey(other), "\"%s\" and \"%s\" say the same thing twice".formatted(one, other), "Keep one of them.");
     }
 
     /** What no device could do, whatever its sheet says. */

@@ -28,13 +28,13 @@ final class JourneyReader {
 
     private JourneyReader() { }
 
-    static List<Leg> legs(List<Section> sections, List<String> oxygenNames, List<PowerStore> power, List<String> powerNames, boolean needsPower, Complaints c, Assumed assumed) {
+    static List<Leg> legs(List<Section> sections, Names oxygenNames, List<PowerStore> power, Names powerNames, boolean needsPower, Catalogue catalogue, Complaints c, Assumed assumed) {
         List<Leg> out = new ArrayList<>();
-        for (Section s : sections) leg(s, oxygenNames, power, powerNames, needsPower, c, assumed).ifPresent(out::add);
+        for (Section s : sections) leg(s, oxygenNames, power, powerNames, needsPower, catalogue, c, assumed).ifPresent(out::add);
         return out;
     }
 
-    private static Optional<Leg> leg(Section s, List<String> oxygenNames, List<PowerStore> power, List<String> powerNames, boolean needsPower, Complaints c, Assumed assumed) {
+    private static Optional<Leg> leg(Section s, Names oxygenNames, List<PowerStore> power, Names powerNames, boolean needsPower, Catalogue catalogue, Complaints c, Assumed assumed) {
         String name = s.text("leg", "");
         OptionalDouble takes = s.number("takes");
         double atWorst = s.number("at worst", takes.orElse(0) * AT_WORST_TIMES);
@@ -57,15 +57,26 @@ final class JourneyReader {
         if (!s.written("temperature")) assumed.add("temperature around the kit: 20 Cel", name);
         if (!s.written("crew")) assumed.add("crew: 2", name);
         if (!s.written("noise")) assumed.add("noise: quiet", name);
+        s.text("noise").filter(n -> !catalogue.has("noise", n)).ifPresent(n -> catalogue.missing("noise", n, s.at("noise"), c));
         Optional<Leg.Diversion> diversion = s.section("diversion").filter(d -> d.has("chance") && d.has("adds"))
                 .map(d -> new Leg.Diversion(d.number("chance").orElseThrow(), d.number("adds").orElseThrow()));
         if (takes.isEmpty()) return Optional.empty();
         return Optional.of(new Leg(name, takes.getAsDouble(), atWorst, oxygen, powered, altitude, !cabin, s.number("climb", 0),
-                OptionalDouble.of(s.number("temperature", USUAL_TEMPERATURE_CEL)), s.text("noise").filter(n -> !n.equals("none")), diversion, s.whole("crew", USUAL_CREW),
+                OptionalDouble.of(s.number("temperature", USUAL_TEMPERATURE_CEL)), s.text("noise"), diversion, s.whole("crew", USUAL_CREW),
                 s.yes("waiting", false), s.yes("charging", true), cabin && s.number("altitude").isPresent() ? Optional.of(s.number("altitude").getAsDouble()) : Optional.empty()));
     }
 
-    private static List<String> oxygen(Section s, List<String> names, String leg, Complaints c, Assumed assumed) {
+    /**
+     * Names of stores.
+     *
+     * @param whole false where some store could not be read: a name that is missing then is no mistake of its own
+     */
+    record Names(List<String> all, boolean whole) {
+        Names { all = all.stream().distinct().toList(); }
+    }
+
+    private static List<String> oxygen(Section s, Names stores, String leg, Complaints c, Assumed assumed) {
+        List<String> names = stores.all();
         if (!s.written("oxygen")) {
             if (names.size() == 1) {
                 assumed.add("oxygen: " + names.get(0) + ", the only store", leg);
@@ -77,14 +88,15 @@ final class JourneyReader {
         List<String> wanted = s.texts("oxygen");
         Set<String> seen = new LinkedHashSet<>();
         for (int i = 0; i < wanted.size(); i++) {
-            exists(wanted.get(i), names, "oxygen", s.atItem("oxygen", i), c);
+            exists(wanted.get(i), stores, "oxygen", s.atItem("oxygen", i), c);
             if (!seen.add(wanted.get(i))) c.add(s.atItem("oxygen", i), "the store %s stands twice in this leg".formatted(Complaints.echo(wanted.get(i))), "Keep one of them.");
         }
         return List.copyOf(seen);
     }
 
-    private static void exists(String wanted, List<String> names, String of, Place at, Complaints c) {
-        if (names.contains(wanted)) return;
+    private static void exists(String wanted, Names stores, String of, Place at, Complaints c) {
+        List<String> names = stores.all();
+        if (names.contains(wanted) || !stores.whole()) return;
         c.add(at, "there is no store of %s called %s".formatted(of, Complaints.echo(wanted)), names.isEmpty() ? "The file has none." : "The file has " + shown(names) + ".", () -> Nearest.of(wanted, names));
     }
 
@@ -93,7 +105,7 @@ final class JourneyReader {
         return String.join(", ", some) + (names.size() > some.size() ? " and others" : "");
     }
 
-    private static Optional<String> power(Section s, List<PowerStore> power, List<String> names, boolean needsPower, String leg, Complaints c, Assumed assumed) {
+    private static Optional<String> power(Section s, List<PowerStore> power, Names names, boolean needsPower, String leg, Complaints c, Assumed assumed) {
         if (s.written("power")) {
             s.text("power").ifPresent(p -> exists(p, names, "power", s.at("power"), c));
             return s.text("power");
@@ -103,12 +115,13 @@ final class JourneyReader {
         return needsPower ? first : Optional.empty();
     }
 
-    static List<Event> events(List<Section> sections, List<String> oxygenNames, Settings prescribed, double longestMin, Complaints c) {
+    static List<Event> events(List<Section> sections, Names oxygenNames, Settings prescribed, double longestMin, Complaints c) {
         List<Event> out = new ArrayList<>();
         for (Section s : sections) {
             boolean set = s.written("set");
             boolean change = s.written("change over");
-            if (set == change) c.add(set ? s.atKey("change over") : s.at(), set ? "an event is \"set\" or \"change over\", not both" : "an event has neither \"set\" nor \"change over\"", "Write two events, or say what happens.");
+            if (set == change) c.add(set ? s.atKey("change over") : s.at(), set ? "an event is \"set\" or \"change over\", not both" : "an event has neither \"set\" nor \"change over\"",
+                    set ? "Write two events." : "Add for example \"set: {fio2: 100 %}\".");
             within(s, longestMin, c);
             s.text("change over").ifPresent(name -> exists(name, oxygenNames, "oxygen", s.at("change over"), c));
             if (change && s.written("for")) c.add(s.atKey("for"), "\"for\" belongs to \"set\"", "A change over lasts until the next one.");
@@ -131,7 +144,8 @@ final class JourneyReader {
         for (Section s : sections) {
             boolean fault = s.written("fault");
             boolean apnoea = s.written("apnoea");
-            if (fault == apnoea) c.add(fault ? s.atKey("apnoea") : s.at(), fault ? "a what if is a \"fault\" or an \"apnoea\", not both" : "a what if has neither \"fault\" nor \"apnoea\"", "Write two, or say which.");
+            if (fault == apnoea) c.add(fault ? s.atKey("apnoea") : s.at(), fault ? "a what if is a \"fault\" or an \"apnoea\", not both" : "a what if has neither \"fault\" nor \"apnoea\"",
+                    fault ? "Write two." : "Add for example \"fault: disconnection at the patient\".");
             within(s, longestMin, c);
             s.text("fault").filter(f -> !catalogue.has("fault", f)).ifPresent(f -> catalogue.missing("fault", f, s.at("fault"), c));
             Optional<WhatIf.Apnoea> which = s.text("apnoea").map(a -> WhatIf.Apnoea.valueOf(a.replaceFirst("^(airway |open to )", "").toUpperCase(Locale.ROOT)));

@@ -25,7 +25,6 @@ public final class TransportKeys {
     /** How long a journey's part may take, min: a week. */
     private static final double LONGEST_MIN = 7 * 24 * 60;
 
-    static final List<String> NOISES = List.of("none", "quiet", "ward", "road", "siren", "rail", "boat", "ferry", "engine", "propeller", "jet", "helicopter", "rotor");
     static final List<String> POSITIONS = List.of("flat", "supine", "head up", "semi-recumbent", "sitting", "head down", "prone", "left side", "right side");
 
     private static final Table LUNGS = Table.of("lungs",
@@ -37,7 +36,7 @@ public final class TransportKeys {
             Key.may("dead space", Form.of(Kind.VOLUME, 1, 1000, "160 mL"), "All of it as measured: airways, tube, filter, alveolar.").otherwise("the sum of its parts"));
 
     private static final Table BLOOD_GAS = Table.of("the blood gas",
-            Key.must("ph", Form.number(6.5, 7.9), "pH at 37 Cel."),
+            Key.must("ph", Form.number(6.5, 7.9, "7.31"), "pH at 37 Cel."),
             Key.must("paco2", Form.of(Kind.GAS_TENSION, 5, 250, "52 mmHg"), "Arterial carbon dioxide tension.").also("pco2", "co2"),
             Key.may("pao2", Form.of(Kind.GAS_TENSION, 10, 760, "74 mmHg"), "Arterial oxygen tension.").also("po2"),
             Key.must("fio2", Form.of(Kind.FRACTION, 0.21, 1), "Share of oxygen that was breathed in."),
@@ -69,7 +68,7 @@ public final class TransportKeys {
             Key.may("blood gas", Form.section(BLOOD_GAS), "A blood gas with the settings it was taken under: the model is fitted to it.").also("abg", "bga"));
 
     private static final Table GAUGE = Table.of("the gauge",
-            Key.may("class", Form.number(0.1, 10), "Permissible error in percent of the span (EN 837-1).").otherwise("2.5"),
+            Key.may("class", Form.number(0.1, 10, "2.5"), "Permissible error in percent of the span (EN 837-1).").otherwise("2.5"),
             Key.may("span", Form.of(Kind.STORE_PRESSURE, 10, 600, "315 bar"), "Full scale.").otherwise("315 bar"),
             Key.may("read to", Form.of(Kind.STORE_PRESSURE, 0, 50, "5 bar"), "Half-width of the reading.").otherwise("5 bar"));
 
@@ -94,7 +93,7 @@ public final class TransportKeys {
             Key.may("mains", Form.yesNo(), "A socket, without end.").also("socket", "external"),
             Key.may("charge", Form.of(Kind.FRACTION, 0, 1, "90 %"), "Of a battery: as shown.").otherwise("100 %").also("level"),
             Key.may("age", Form.of(Kind.AGE, 0, 40, "3 years"), "Of a battery.").otherwise("1 year"),
-            Key.may("cycles", Form.whole(0, 10_000), "Full cycles that a battery has done.").otherwise("100 for each year of age"));
+            Key.may("cycles", Form.whole(0, 10_000, "200"), "Full cycles that a battery has done.").otherwise("100 for each year of age"));
 
     private static final Table DIVERSION = Table.of("the diversion",
             Key.must("chance", Form.of(Kind.FRACTION, 0, 1, "5 %"), "How likely it is."),
@@ -110,7 +109,7 @@ public final class TransportKeys {
             Key.may("cabin altitude", Form.of(Kind.ALTITUDE, -430, 5_000), "In a pressurised cabin."),
             Key.may("climb", Form.of(Kind.JOURNEY_TIME, 0, 240, "10 min"), "Over how long the altitude is reached.").otherwise("at once"),
             Key.may("temperature", Form.of(Kind.TEMPERATURE, -60, 60), "Around the kit.").otherwise("20 Cel"),
-            Key.may("noise", Form.choice("noise", NOISES), "How likely an alarm is heard.").otherwise("quiet"),
+            Key.may("noise", Form.name("noise", "road"), "A sheet: how likely an alarm is heard.").otherwise("quiet"),
             Key.may("diversion", Form.section(DIVERSION), "A detour that may come.").otherwise("none"),
             Key.may("crew", Form.whole(1, 20), "How many go along.").otherwise("2"),
             Key.may("waiting", Form.yesNo(), "Standing still, perhaps in standby.").otherwise("no"),
@@ -129,7 +128,7 @@ public final class TransportKeys {
             Key.may("for", Form.of(Kind.TIME, 1, 86_400, "40 s"), "For how long.").otherwise("to the end"));
 
     private static final Table DELAYS = Table.of("delays",
-            Key.must("correlation", Form.number(0, 1), "How much one late leg makes the others late."));
+            Key.must("correlation", Form.number(0, 1, "0.3"), "How much one late leg makes the others late."));
 
     public static final Table TRANSPORT = Table.of("the transport",
             Key.may("transport", Form.text(120, "Night transfer, Holm clinic to Westhaven"), "A title.").otherwise("the file's name").also("title", "name"),

@@ -96,11 +96,10 @@ public final class TransportReader {
         boolean open = legSections.stream().anyMatch(l -> !l.written("power"));
         boolean ownNamed = legSections.stream().anyMatch(l -> l.text("power").filter(StoreReader.OWN_PACK::equals).isPresent());
         List<PowerStore> power = StoreReader.power(root.sections("power"), ventilator, open || ownNamed, catalogue, c, assumed);
-        List<String> oxygenNames = root.sections("oxygen").stream().map(s -> s.text("name")).flatMap(Optional::stream).toList();
-        List<String> powerNames = new ArrayList<>(power.stream().map(PowerStore::name).toList());
-        root.sections("power").stream().map(s -> s.text("name")).flatMap(Optional::stream).filter(n -> !powerNames.contains(n)).forEach(powerNames::add);
+        JourneyReader.Names oxygenNames = names("oxygen", List.of());
+        JourneyReader.Names powerNames = names("power", power.stream().map(PowerStore::name).toList());
         boolean needsPower = ventilator.map(v -> v.load().isPresent()).orElse(true);
-        List<Leg> legs = JourneyReader.legs(legSections, oxygenNames, power, powerNames, needsPower, c, assumed);
+        List<Leg> legs = JourneyReader.legs(legSections, oxygenNames, power, powerNames, needsPower, catalogue, c, assumed);
         double longest = legs.stream().mapToDouble(l -> l.atWorstMin() + l.diversion().map(Leg.Diversion::addsMin).orElse(0.0)).sum();
         boolean allLegs = legs.size() == legSections.size();
         List<Event> events = JourneyReader.events(root.sections("events"), oxygenNames, prescribed, allLegs ? longest : 0, c);
@@ -114,6 +113,14 @@ public final class TransportReader {
         return new Read.Good<>(new Transport(title, patient.orElseThrow(), illness.orElseThrow(), airway.orElseThrow(), ventilator.orElseThrow(), circuit.orElseThrow(),
                 filter.orElseThrow(), monitor.orElseThrow(), strategy, prescribed, oxygen, power, legs, events, whatIf, policy.orElseThrow(), alarms,
                 root.section("delays").map(d -> d.number("correlation", 0)).orElse(0.0), root.text("kit"), root.text("device"), assumed.all(), unused(), hash(text)));
+    }
+
+    private JourneyReader.Names names(String key, List<String> more) {
+        List<String> names = new ArrayList<>(root.sections(key).stream().map(s -> s.text("name")).flatMap(Optional::stream).toList());
+        int items = root.node().get(key).filter(Node.Items.class::isInstance).map(n -> ((Node.Items) n).items().size()).orElse(0);
+        boolean whole = names.size() == items && root.written(key) == root.has(key);
+        names.addAll(more);
+        return new JourneyReader.Names(names, whole);
     }
 
     private <T> Optional<T> sheet(SheetKind<T> kind, Optional<String> otherwise, String why) {

@@ -1,7 +1,6 @@
 package leeway.files.yaml;
 
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * One thing wrong in what the user wrote: where, what, and what would be right.
@@ -19,7 +18,9 @@ public record Complaint(Place at, String what, String right, List<String> neares
     public String message() {
         StringBuilder text = new StringBuilder(what).append('.');
         if (!nearest.isEmpty()) {
-            text.append(nearest.stream().map(n -> "\"" + n + "\"").collect(Collectors.joining(" or ", " Did you mean ", "?")));
+            List<String> names = nearest.stream().map(n -> "\"" + n + "\"").toList();
+            String last = names.get(names.size() - 1);
+            text.append(" Did you mean ").append(names.size() == 1 ? last : String.join(", ", names.subList(0, names.size() - 1)) + " or " + last).append('?');
         } else if (!right.isEmpty()) {
             text.append(' ').append(right);
         }

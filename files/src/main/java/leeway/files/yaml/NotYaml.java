@@ -25,7 +25,7 @@ final class NotYaml {
             complaints.add(open ? opened : at, open ? "a quotation mark opens here and is never closed" : "this cannot stand between quotation marks",
                     open ? "Close it, or take it out." : "Single quotation marks take everything as it is.");
         } else if (problem.contains("mapping values are not allowed")) {
-            complaints.add(at, "a \":\" where none can stand", "Is a line break missing before this key, or quotation marks around a text with \": \" in it?");
+            complaints.add(at, "a \":\" where none can stand", "Is this line indented too far, is a line break missing, or does a text with \": \" in it need quotation marks?");
         } else if (problem.contains("could not find expected ':'")) {
             Place key = e.getContextMark().map(m -> place(m, file)).orElse(at);
             complaints.add(key, "a key without a \":\"", "A line reads \"key: value\".");

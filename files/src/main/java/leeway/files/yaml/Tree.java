@@ -133,7 +133,7 @@ public final class Tree {
     }
 
     private boolean tag(Optional<String> tag, Mark at) {
-        return stop(place(at), "a tag, " + Complaints.echo(tag.orElse("")), "Take it out: tags are not taken.");
+        return stop(place(at), "a tag, " + Complaints.echo(tag.orElse("").replace("tag:yaml.org,2002:", "!!")), "Take it out: tags are not taken.");
     }
 
     private boolean start(CollectionStartEvent e) {
