@@ -1,8 +1,8 @@
 package leeway.app.report;
 
 import java.util.Locale;
-import java.util.OptionalDouble;
 import leeway.app.report.Svg.At;
+import leeway.core.plan.Plan.Breath;
 
 /**
  * One breath as an engineering drawing: pressure, flow and volume over the same time, with dimension lines for what one
@@ -17,19 +17,8 @@ public final class BreathPicture {
 
     private BreathPicture() { }
 
-    /**
-     * One breath, sampled.
-     *
-     * @param atS           from the start of inspiration, rising
-     * @param pressureCmH2O at the Y-piece
-     * @param flowLPerMin   into the patient
-     * @param volumeMl      above the end of expiration
-     */
-    public record Breath(double[] atS, double[] pressureCmH2O, double[] flowLPerMin, double[] volumeMl, double inspiratoryTimeS, double peepCmH2O,
-                         OptionalDouble plateauCmH2O) { }
-
-    public static String of(int width, Breath b) {
-        int left = 52;
+    public static String of(String cssClass, int width, Breath b) {
+        int left = width >= 500 ? 52 : 34;
         int right = width - 96;
         int n = b.atS().length;
         double end = b.atS()[n - 1];
@@ -37,7 +26,7 @@ public final class BreathPicture {
         int flowTop = TOP + PRESSURE + GAP;
         int volumeTop = flowTop + FLOW + GAP;
         int bottom = volumeTop + VOLUME;
-        Svg svg = new Svg("breath", width, bottom + 64, says(b));
+        Svg svg = new Svg("breath " + cssClass, width, bottom + 64, says(b));
         double peak = max(b.pressureCmH2O());
         double high = up(Math.max(peak, b.plateauCmH2O().orElse(0)) * 1.08);
         double flowTopValue = up(Math.max(max(b.flowLPerMin()), 1) * 1.08);

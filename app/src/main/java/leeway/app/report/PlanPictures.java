@@ -50,10 +50,9 @@ public final class PlanPictures {
     }
 
     /** One breath of the first leg; an empty text where nothing sets one. */
-    public static String breath(Plan plan, int width) {
-        return plan.breath().map(b -> BreathPicture.of(width, new BreathPicture.Breath(b.atS(), b.pressureCmH2O(), b.flowLPerMin(), b.volumeMl(), b.inspiratoryTimeS(), b.peepCmH2O(), b.plateauCmH2O())))
-                .orElse("");
-    }
+    public static String breath(Plan plan, int width) { return breath(plan, "", width); }
+
+    static String breath(Plan plan, String cssClass, int width) { return plan.breath().map(b -> BreathPicture.of(cssClass, width, b)).orElse(""); }
 
     private static boolean last(Oxygen o, String store) { return o.byLeg().get(o.byLeg().size() - 1).from().contains(store); }
 

@@ -29,8 +29,8 @@ public final class ReportPage {
     private String page(String version) {
         html.raw("<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>").text(plan.title())
                 .raw("</title><style>\n").raw(font("text.woff2", 400)).raw(font("text-bold.woff2", 700)).raw(new String(resource("report.css"), StandardCharsets.UTF_8))
-                .raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
-                .text(plan.patient().kit()).raw("</p></header>\n<main>");
+                .raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><div><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
+                .text(plan.patient().kit()).raw("</p></div></header>\n<main>");
         answer();
         journey();
         settings();
@@ -151,7 +151,7 @@ public final class ReportPage {
 
     private void gases() {
         if (plan.course().isEmpty()) return;
-        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure>").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw("</figure>");
+        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure class=\"on-paper\">").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw("</figure>");
         html.folded("At each leg's end in numbers", () -> html.table("State at each leg's end", List.of("leg", "plateau, cmH2O", "PaCO2, mmHg", "etCO2, mmHg", "pH", "PaO2, mmHg", "SpO2"), "tnnnnnn", plan.byLeg().stream().map(l -> {
             var e = l.expected();
             return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),
@@ -161,7 +161,7 @@ public final class ReportPage {
 
     private void breath() {
         if (plan.breath().isEmpty()) return;
-        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"breath-figure\">").raw(PlanPictures.breath(plan, 560)).raw("</figure>\n");
+        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"on-paper breath-figure\">").raw(PlanPictures.breath(plan, "wide", 600)).raw(PlanPictures.breath(plan, "narrow", NARROW)).raw("</figure>\n");
     }
 
     private void after() {
