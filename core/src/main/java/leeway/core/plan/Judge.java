@@ -1,0 +1,84 @@
+package leeway.core.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import leeway.core.body.SteadyGases;
+import leeway.core.breath.BreathNumbers;
+import leeway.core.journey.LegState;
+import leeway.core.kit.Policy;
+import leeway.core.settings.Solved;
+import leeway.core.supply.SupplyResult;
+import leeway.core.transport.Transport;
+
+/**
+ * The verdict: what the policy and the strategy say to what is expected, to supply and to wishes.
+ * <p>Beyond a harm threshold of the policy is a reason against; outside its targets, or outside the strategy's, is a remark.
+ */
+final class Judge {
+    private final Transport t;
+    private final Solved solved;
+    private final List<LegState> states;
+    private final SupplyResult supply;
+    private final List<String> reasons = new ArrayList<>();
+    private final List<String> remarks = new ArrayList<>();
+
+    Judge(Transport t, Solved solved, List<LegState> states, SupplyResult supply) {
+        this.t = t;
+        this.solved = solved;
+        this.states = states;
+        this.supply = supply;
+    }
+
+    Verdict verdict() {
+        reasons.addAll(solved.suggested().reasons());
+        reasons.addAll(supply.reasons());
+        for (int i = 0; i < states.size(); i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
+        solved.conflicts().forEach(c -> remarks.add(c.sentence()));
+        remarks.addAll(solved.suggested().remarks());
+        remarks.addAll(supply.remarks());
+        if (!t.whatIf().isEmpty()) remarks.add(t.whatIf().size() == 1 ? "The file's what-if is left out of the plan." : "The file's " + t.whatIf().size() + " what-ifs are left out of the plan.");
+        return new Verdict(reasons.stream().distinct().toList(), remarks.stream().distinct().toList());
+    }
+
+    private static boolean differs(LegState a, LegState b) { return a.barometerHPa() != b.barometerHPa() || a.steady().fio2() != b.steady().fio2(); }
+
+    private void leg(LegState state) {
+        String where = states.size() == 1 ? "" : state.leg().name() + ": ";
+        BreathNumbers b = state.steady().breath();
+        SteadyGases g = state.steady().gases();
+        Policy.Harm harm = t.policy().harm();
+        Policy.Targets target = t.policy().targets();
+        boolean head = t.illness().group().equals("head injury");
+
+        above(where, "plateau", b.plateauCmH2O(), 0, "cmH2O", harm.alveolarPressureCmH2O(), target.plateauCmH2O());
+        above(where, "driving pressure", b.drivingCmH2O(), 0, "cmH2O", Double.POSITIVE_INFINITY, target.drivingCmH2O());
+        above(where, "auto-PEEP", b.autoPeepCmH2O(), 1, "cmH2O", Double.POSITIVE_INFINITY, target.autoPeepCmH2O());
+        above(where, "mechanical power", b.mechanicalPowerJPerMin(), 1, "J/min", Double.POSITIVE_INFINITY, target.mechanicalPowerJPerMin());
+        if (b.volumeNotReached()) remarks.add(where + "the set volume is not reached: " + Words.n(b.expiredMl(), 0) + " mL come out, for the pressure limit or the device's own holds.");
+        if (!g.living()) return;
+        if (!g.sustainable()) reasons.add(where + "lung and heart cannot bring the oxygen that this body uses on these settings.");
+        above(where, "PaCO2", g.paco2MmHg(), 0, "mmHg", head ? harm.headPaco2HighMmHg() : harm.paco2MmHg(), target.paco2HighMmHg());
+        below(where, "PaCO2", g.paco2MmHg(), 0, "mmHg", head ? harm.headPaco2LowMmHg() : Double.NEGATIVE_INFINITY, target.paco2LowMmHg());
+        above(where, "pH", g.ph(), 2, "", harm.phHigh(), target.phHigh());
+        below(where, "pH", g.ph(), 2, "", harm.phLow(), target.phLow());
+        below(where, "saturation", g.sao2() * 100, 0, "%", harm.saO2() * 100, target.saturationLow() * 100);
+    }
+
+    private void above(String where, String what, double value, int decimals, String unit, double harm, double target) {
+        if (value > harm) reasons.add(sentence(where, what, value, decimals, unit, "above", harm, "where harm begins"));
+        else if (value > target) remarks.add(sentence(where, what, value, decimals, unit, "above", target, "the policy's limit"));
+    }
+
+    private void below(String where, String what, double value, int decimals, String unit, double harm, double target) {
+        if (value < harm) reasons.add(sentence(where, what, value, decimals, unit, "below", harm, "where harm begins"));
+        else if (value < target) remarks.add(sentence(where, what, value, decimals, unit, "below", target, "the policy's limit"));
+    }
+
+    /** "flight: saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets a decimal more. */
+    private static String sentence(String where, String what, double value, int decimals, String unit, String side, double limit, String which) {
+        int d = Words.n(value, decimals).equals(Words.n(limit, decimals)) ? decimals + 1 : decimals;
+        String u = unit.isEmpty() ? "" : " " + unit;
+        String text = what + " " + Words.n(value, d) + u + " is expected, " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
+        return where.isEmpty() ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text;
+    }
+}
