@@ -5,9 +5,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import leeway.app.report.ComplaintsJson;
+import leeway.app.report.ErrorsText;
+import leeway.app.report.Json;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
+import leeway.files.transport.FileCheck;
 import leeway.files.transport.TransportReader;
 import leeway.files.yaml.Complaint;
 import leeway.files.yaml.Nearest;
@@ -26,8 +28,11 @@ final class Inputs {
 
     /** Prints complaints about one file. */
     static void complain(Command command, String file, List<Complaint> complaints) {
-        for (Complaint c : complaints) command.terminal.err().println(c.line());
-        if (command.json()) ComplaintsJson.write(file, complaints, command.terminal.out());
+        ErrorsText.lines(command.terminal.err(), complaints);
+        if (!command.json()) return;
+        try (Json json = new Json(command.terminal.out())) {
+            ErrorsText.json(json, List.of(new FileCheck(file, Optional.of("transport"), complaints)));
+        }
     }
 
     /** A file that is not there: the nearest name in its folder, if one is near. */
