@@ -40,7 +40,7 @@ final class Chances {
             Store store = route.transport.oxygen().get(s);
             if (store.type() == Store.Type.CYLINDER) {
                 readings[s] = new Reading(store.name(), store.waterL().orElse(0) * store.count(), store.pressureBar().orElse(0), route.readAtCel[s],
-                        store.readAtCel().isPresent() ? Route.GIVEN_CEL : Route.ASSUMED_CEL, store.residualBar(), store.gauge());
+                        Route.known(store), store.residualBar(), store.gauge());
             }
         }
         chargeKey = new long[route.packs];

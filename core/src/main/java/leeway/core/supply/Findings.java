@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
 import leeway.core.kit.Ventilator;
 import leeway.core.supply.SupplyResult.Oxygen;
@@ -22,11 +23,12 @@ final class Findings {
         this.route = route;
     }
 
-    void judge(Oxygen oxygen, Optional<Power> power) {
+    void judge(Oxygen oxygen, Optional<Power> power, Optional<Kit> kit) {
         oxygen(oxygen);
         power.ifPresent(this::power);
         stores();
         legs(oxygen);
+        if (kit.isPresent() && oxygen.take().isEmpty()) remarks.add(say("Not even all cylinders of %s together meet the policy.", kit.get().name()));
     }
 
     private void oxygen(Oxygen o) {

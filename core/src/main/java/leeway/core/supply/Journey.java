@@ -32,7 +32,8 @@ final class Journey {
     final double[][] endP05L;
     final double[][] endP50L;
 
-    Journey(Route route, long seed, int draws) {
+    /** With bands along the way, or without: only need and chances. */
+    Journey(Route route, long seed, int draws, boolean banded) {
         this.draws = draws;
         neededL = new double[draws];
         marginMin = new double[draws];
@@ -44,7 +45,7 @@ final class Journey {
         Chances chances = new Chances(route, seed);
         Trial trial = new Trial(route);
         double[] minutes = new double[route.legs];
-        Bands bands = new Bands(route, Math.min(draws, BAND_DRAWS));
+        Bands bands = new Bands(route, banded ? Math.min(draws, BAND_DRAWS) : 0);
         for (int d = 0; d < draws; d++) {
             chances.durations(d + 1, minutes);
             chances.contents(d + 1, trial);
@@ -62,7 +63,7 @@ final class Journey {
             if (trial.flatLeg >= 0) flat++;
             for (int s = 0; s < route.stores; s++) if (trial.emptied[s]) emptied[s]++;
         }
-        bands.reduce(route, this);
+        if (banded) bands.reduce(route, this);
     }
 
     double dryChance() { return (double) dry / draws; }

@@ -160,6 +160,9 @@ final class Route {
         }
     }
 
+    /** How well the temperature of a store's reading is known, K either way. */
+    static double known(Store store) { return store.readAtCel().isPresent() ? GIVEN_CEL : ASSUMED_CEL; }
+
     /** Name of a pack. */
     String packName(int b) {
         for (int i = 0; i < packOfStore.length; i++) if (packOfStore[i] == b) return transport.power().get(i).name();

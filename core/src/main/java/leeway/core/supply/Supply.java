@@ -14,6 +14,8 @@ import leeway.core.supply.SupplyResult.OxygenStore;
 import leeway.core.supply.SupplyResult.Power;
 import leeway.core.supply.SupplyResult.PowerLeg;
 import leeway.core.supply.SupplyResult.PowerPack;
+import leeway.core.supply.SupplyResult.Saving;
+import leeway.core.supply.SupplyResult.Take;
 import leeway.core.transport.Leg;
 import leeway.core.transport.Store;
 import leeway.core.transport.Transport;
@@ -36,16 +38,17 @@ public final class Supply {
      */
     public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, long seed, int draws) {
         Route route = new Route(transport, needs);
-        Journey journey = new Journey(route, seed, draws);
+        Journey journey = new Journey(route, seed, draws, true);
         Nominal nominal = new Nominal(route);
         Findings findings = new Findings(route);
-        Oxygen oxygen = oxygen(route, journey, nominal, kit, seed, draws);
+        List<Take> kits = new Kitting(route, kit, seed, draws).best();
+        Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, seed, draws));
         Optional<Power> power = power(route, journey);
-        findings.judge(oxygen, power);
+        findings.judge(oxygen, power, kit);
         return new SupplyResult(oxygen, power, findings.reasons, findings.remarks, findings.assumed);
     }
 
-    private static Oxygen oxygen(Route route, Journey journey, Nominal nominal, Optional<Kit> kit, long seed, int draws) {
+    private static Oxygen oxygen(Route route, Journey journey, Nominal nominal, List<Take> kits, List<Saving> savings) {
         Transport t = route.transport;
         Policy policy = t.policy();
         Route at100 = new Route(t, route.needs, n -> n.withFio2(1), null);
@@ -65,15 +68,15 @@ public final class Supply {
             stores.add(store(route, journey, s, store));
             if (route.endless[s] || !route.named[s]) continue;
             usableL += route.usableL[s];
-            if (largest < 0 || route.oneL[s] > route.oneL[largest]) largest = s;
+            if (store.count() > 0 && (largest < 0 || route.oneL[s] > route.oneL[largest])) largest = s;
         }
         double chance = journey.dryChance();
         int last = route.legs - 1;
         double lastDraw = byLeg.get(last).drawLPerMin();
-        return new Oxygen(byLeg, stores, journey.needed(), usableL, chance, Journey.error(chance, draws), journey.margin(), nominal.leftAtEndMin(),
+        return new Oxygen(byLeg, stores, journey.needed(), usableL, chance, Journey.error(chance, journey.draws), journey.margin(), nominal.leftAtEndMin(),
                 nominal.changeovers(), nominal.handovers(journey), largest < 0 ? OptionalDouble.empty() : Nominal.untilDry(route, largest),
                 Nominal.untilDry(at100, -1), Nominal.untilDry(new Route(t, route.needs, n -> n, OxygenDraw.HAND_BAG_L_PER_MIN), -1), nominal.turnBackByMin(),
-                policy.reserveMin() * lastDraw, Optional.empty(), List.of(), List.of(), analytic(route), journey.storeSeries);
+                policy.reserveMin() * lastDraw, kits.stream().findFirst(), kits.stream().skip(1).toList(), savings, analytic(route), journey.storeSeries);
     }
 
     private static OxygenStore store(Route route, Journey journey, int s, Store store) {
