@@ -64,6 +64,18 @@ public final class Svg {
         return this;
     }
 
+    /** A path of straight strokes; even-odd where the style says so. */
+    public Svg path(String cssClass, String d) {
+        s.append("<path class=\"").append(cssClass).append("\" d=\"").append(d).append("\"/>");
+        return this;
+    }
+
+    /** Markup of our own making, definitions and the like; never text of a user's. */
+    Svg raw(String markup) {
+        s.append(markup);
+        return this;
+    }
+
     /** Where a text is held. */
     public enum At { START, MIDDLE, END }
 
