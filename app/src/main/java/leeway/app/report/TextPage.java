@@ -53,6 +53,12 @@ public final class TextPage {
         return this;
     }
 
+    /** A line as it is: a drawing of characters. */
+    public TextPage verbatim(String line) {
+        s.append(line).append('\n');
+        return this;
+    }
+
     public TextPage blank() {
         s.append('\n');
         return this;

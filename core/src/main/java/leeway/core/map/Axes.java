@@ -10,7 +10,7 @@ import leeway.core.start.Start;
 /** Which two settings a map turns, and from where to where: as far as it makes sense for the patient and the device has it. */
 final class Axes {
     /** Volumes worth looking at, mL/kg of predicted weight; common practice, no source. */
-    private static final double LEAST_ML_PER_KG = 3, MOST_ML_PER_KG = 11;
+    private static final double LEAST_ML_PER_KG = 3, MOST_ML_PER_KG = 9.5;
     /** Pressures above PEEP worth looking at; common practice, no source. */
     private static final double LEAST_CMH2O = 4, MOST_CMH2O = 30;
 
