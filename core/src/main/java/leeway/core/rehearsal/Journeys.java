@@ -1,0 +1,99 @@
+package leeway.core.rehearsal;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import leeway.core.alarm.AlarmLimit;
+import leeway.core.alarm.AlarmLimits;
+import leeway.core.alarm.Expected;
+import leeway.core.alarm.Noise;
+import leeway.core.alarm.Sensing;
+import leeway.core.alarm.Speaking;
+import leeway.core.journey.JourneyRun;
+import leeway.core.journey.Steady;
+import leeway.core.kit.AlarmRow.Priority;
+import leeway.core.kit.Settings;
+import leeway.core.rehearsal.Stage.Voyage;
+import leeway.core.run.Change;
+import leeway.core.run.Draw;
+import leeway.core.run.How;
+import leeway.core.run.Knob;
+import leeway.core.run.Loop;
+import leeway.core.run.Now;
+import leeway.core.run.Part;
+import leeway.core.run.Script;
+import leeway.core.supply.SupplyPart;
+import leeway.core.transport.Leg;
+import leeway.core.transport.Store;
+import leeway.core.transport.Transport;
+
+/**
+ * Journeys as stages of rehearsals: the run of the journey, with sensors, alarms and noise added.
+ * <p>Limits are set once, from what is expected at medians, as a crew sets them before leaving; a draw's patient may differ.
+ */
+public final class Journeys {
+    private Journeys() { }
+
+    /** @param noises by the names that legs use; a leg whose noise is not among them is quiet */
+    public static Voyage of(Transport t, Settings settings, Map<String, Noise> noises) {
+        return of(t, settings, noises, draw -> JourneyRun.of(t, settings, draw));
+    }
+
+    /** The same with journeys that somebody else makes (of a patient fitted to a blood gas, say). */
+    public static Voyage of(Transport t, Settings settings, Map<String, Noise> noises, Function<Draw, JourneyRun> runs) {
+        JourneyRun median = runs.apply(new Draw(0, 0));
+        Expected expected = expected(median.legs().get(0).steady());
+        List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, expected, t.alarms());
+        return draw -> stage(runs.apply(draw), limits, expected, noises, draw);
+    }
+
+    /** What limits are set for: the steady state of the first leg. */
+    public static Expected expected(Steady s) {
+        var b = s.breath();
+        return new Expected(b.peakCmH2O(), b.plateauCmH2O(), b.expiredMl(), b.minuteVolumeLPerMin(), s.gases().etco2MmHg(), s.gases().sao2(), b.ratePerMin());
+    }
+
+    private static Stage stage(JourneyRun run, List<AlarmLimit> limits, Expected expected, Map<String, Noise> noises, Draw draw) {
+        Transport t = run.transport();
+        Sensing sensing = new Sensing(t.ventilator(), t.monitor(), expected, draw);
+        Speaking speaking = new Speaking(limits, sensing, expected, t.ventilator().gas(), draw);
+        List<Part> parts = new ArrayList<>(run.parts());
+        parts.add(sensing);
+        parts.add(speaking);
+        Script script = run.script().copy();
+        for (int i = 0; i < t.legs().size(); i++) {
+            Leg leg = t.legs().get(i);
+            Noise noise = leg.noise().map(noises::get).orElse(null);
+            if (noise == null) continue;
+            double untilS = i + 1 < t.legs().size() ? run.legStartS()[i + 1] : Double.POSITIVE_INFINITY;
+            for (Priority p : Priority.values()) {
+                script.add(new Change(run.legStartS()[i], untilS, 0, Knob.HEARD, p.ordinal(), How.SET, noise.heard(p)));
+            }
+        }
+        Supplies supplies = run.parts().stream().filter(SupplyPart.class::isInstance).map(p -> (Supplies) new Held(t, (SupplyPart) p)).findFirst().orElse(Supplies.UNKNOWN);
+        return new Stage(new Loop(parts), script, speaking, t, run.settings(), run.legStartS(), draw, supplies);
+    }
+
+    /** What the supply part of a run holds. */
+    private record Held(Transport t, SupplyPart part) implements Supplies {
+        @Override public double oxygenL(Now n, int leg) {
+            double sum = 0;
+            List<String> names = t.legs().get(leg).oxygen();
+            if (names.isEmpty()) return Double.NaN;
+            for (String name : names) {
+                Store store = t.store(name);
+                if (store.type() == Store.Type.WALL || store.type() == Store.Type.CONCENTRATOR) return Double.NaN;
+                sum += part.levelL(n, t.oxygen().indexOf(store));
+            }
+            return sum;
+        }
+
+        @Override public double charge(Now n, int leg) {
+            if (t.ventilator().load().isEmpty() || t.ventilator().battery().isEmpty() && t.power().stream().noneMatch(p -> p.battery().isPresent())) return Double.NaN;
+            double sum = 0;
+            for (int pack = 0; pack < part.packs(); pack++) if (n.get(Knob.BATTERY, pack) >= 0.5) sum += part.chargeWh(n, pack);
+            return sum;
+        }
+    }
+}
