@@ -25,7 +25,6 @@ import leeway.core.run.Part;
 import leeway.core.run.Script;
 import leeway.core.supply.SupplyPart;
 import leeway.core.transport.Leg;
-import leeway.core.transport.Store;
 import leeway.core.transport.Transport;
 
 /**
@@ -71,29 +70,17 @@ public final class Journeys {
                 script.add(new Change(run.legStartS()[i], untilS, 0, Knob.HEARD, p.ordinal(), How.SET, noise.heard(p)));
             }
         }
-        Supplies supplies = run.parts().stream().filter(SupplyPart.class::isInstance).map(p -> (Supplies) new Held(t, (SupplyPart) p)).findFirst().orElse(Supplies.UNKNOWN);
+        Supplies supplies = run.parts().stream().filter(SupplyPart.class::isInstance).map(p -> (Supplies) new Held((SupplyPart) p)).findFirst().orElse(Supplies.UNKNOWN);
         return new Stage(new Loop(parts), script, speaking, t, run.settings(), run.legStartS(), draw, supplies);
     }
 
-    /** What the supply part of a run holds. */
-    private record Held(Transport t, SupplyPart part) implements Supplies {
-        @Override public double oxygenL(Now n, int leg) {
-            double sum = 0;
-            List<String> names = t.legs().get(leg).oxygen();
-            if (names.isEmpty()) return Double.NaN;
-            for (String name : names) {
-                Store store = t.store(name);
-                if (store.type() == Store.Type.WALL || store.type() == Store.Type.CONCENTRATOR) return Double.NaN;
-                sum += part.levelL(n, t.oxygen().indexOf(store));
-            }
-            return sum;
-        }
+    /** What the supply part of a run holds; on a leg with external power, the pack that would take over. */
+    private record Held(SupplyPart part) implements Supplies {
+        @Override public double oxygenL(Now n, int leg) { return part.oxygenL(n, leg); }
 
         @Override public double charge(Now n, int leg) {
-            if (t.ventilator().load().isEmpty() || t.ventilator().battery().isEmpty() && t.power().stream().noneMatch(p -> p.battery().isPresent())) return Double.NaN;
-            double sum = 0;
-            for (int pack = 0; pack < part.packs(); pack++) if (n.get(Knob.BATTERY, pack) >= 0.5) sum += part.chargeWh(n, pack);
-            return sum;
+            double own = part.chargeWhOfLeg(n, leg);
+            return Double.isNaN(own) && part.packs() > 0 ? part.chargeWh(n, 0) : own;
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import leeway.core.gas.Barometer;
 import leeway.core.gas.Blend;
+import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Battery;
 import leeway.core.kit.Ventilator;
 import leeway.core.run.Change;
@@ -74,6 +75,8 @@ public final class SupplyPart implements Part {
     private static final int MORE = 9;
     // worked out from the knobs
     private final int[] rank = new int[16];
+    private final double[] heldL;
+    private double drained;
     private double freePer;
 
     private SupplyPart(Route route, double[] legEndS, double[] startL, double[] startWh) {
@@ -91,6 +94,7 @@ public final class SupplyPart implements Part {
         }
         leastBar = Math.max(0.05, gas.minimumInletBar());
         flowLPerMin = new double[stores];
+        heldL = new double[stores];
         for (int s = 0; s < stores; s++) {
             Store store = transport.oxygen().get(s);
             boolean flow = transport.ventilator().drive() == Ventilator.Drive.HAND || store.type() == Store.Type.CONCENTRATOR || !store.inlet().highPressure();
@@ -159,7 +163,8 @@ public final class SupplyPart implements Part {
         level = claims.state(stores);
         charge = claims.state(packs);
         more = claims.state(MORE);
-        claims.reads(Knob.INLET, Knob.STORE_OPEN, Knob.EXTRA_DRAIN, Knob.MAINS, Knob.CHARGING, Knob.BATTERY, Knob.FIO2_SET, Knob.BAROMETER, Knob.VENTILATOR_ON, Knob.STANDBY);
+        claims.reads(Knob.INLET, Knob.STORE_OPEN, Knob.EXTRA_DRAIN, Knob.MAINS, Knob.CHARGING, Knob.BATTERY, Knob.FIO2_SET, Knob.BAROMETER, Knob.VENTILATOR_ON, Knob.STANDBY,
+                Knob.DRAINED, Knob.SOAKED);
     }
 
     @Override
@@ -176,15 +181,29 @@ public final class SupplyPart implements Part {
 
     @Override
     public void retune(Now n) {
-        for (int s = 0; s < stores; s++) rank[s] = (int) Math.rint(n.get(Knob.INLET, s));
+        for (int s = 0; s < stores; s++) {
+            rank[s] = (int) Math.rint(n.get(Knob.INLET, s));
+            heldL[s] = n.get(Knob.SOAKED, s) * heldByCold(s, leg(n.tS));
+        }
+        drained = n.get(Knob.DRAINED);
         freePer = OxygenDraw.freePer(Ventilator.VolumeBasis.BTPS, Barometer.hPa(n.get(Knob.BAROMETER))); // what flows in the loop is BTPS whatever the sheet shows
+    }
+
+    /** What a store's residual pressure holds back more when it is as cold as the leg than when it was read, L. */
+    private double heldByCold(int s, int leg) {
+        Store store = transport.oxygen().get(s);
+        if (store.type() != Store.Type.CYLINDER || transport.legs().get(leg).temperatureCel().isEmpty()) return 0;
+        double water = store.waterL().orElseThrow() * store.count();
+        double residual = Math.min(store.residualBar(), store.pressureBar().orElse(0));
+        double cold = RealOxygen.freeGasL(water, residual, Math.min(route.readAtCel[s], transport.legs().get(leg).temperatureCel().getAsDouble()));
+        return Math.max(0, cold - RealOxygen.freeGasL(water, residual, route.readAtCel[s]));
     }
 
     /** The first store of the order that still holds gas; -1 for none. Equal ranks in the order of the file. */
     private int inUse(Now n) {
         int best = -1;
         for (int s = 0; s < stores; s++) {
-            if (rank[s] > 0 && n.y[level + s] > 0 && (best < 0 || rank[s] < rank[best])) best = s;
+            if (rank[s] > 0 && levelL(n, s) > 0 && (best < 0 || rank[s] < rank[best])) best = s;
         }
         return best;
     }
@@ -197,7 +216,7 @@ public final class SupplyPart implements Part {
     public double inletBar(Now n) { return SUPPLY_BAR * n.y[more + LINE] / HOSE_FREE_L; }
 
     /** Litres that a store still gives. */
-    public double levelL(Now n, int store) { return n.y[level + store]; }
+    public double levelL(Now n, int store) { return Math.max(0, n.y[level + store] - heldL[store]); }
 
     /** The store that feeds or would feed; -1 for none. */
     public int storeInUse(Now n) { return (int) n.y[more + IN_USE]; }
@@ -211,19 +230,22 @@ public final class SupplyPart implements Part {
     public double hoseL(Now n) { return n.y[more + LINE]; }
 
     /** Wh left in a pack above its cut-off, as at 25 °C. */
-    public double chargeWh(Now n, int pack) { return n.y[charge + pack]; }
+    public double chargeWh(Now n, int pack) { return Math.max(0, n.y[charge + pack] - drained * route.fullWh[pack]); }
+
+    /** How many packs there are. */
+    public int packs() { return packs; }
 
     /** Usable litres in all stores of a leg together; {@code NaN} where one of them has no end or the leg has none. */
     public double oxygenL(Now n, int leg) {
         double sum = route.order[leg].length == 0 ? Double.NaN : 0;
-        for (int s : route.order[leg]) sum += route.endless[s] ? Double.NaN : n.y[level + s];
+        for (int s : route.order[leg]) sum += route.endless[s] ? Double.NaN : levelL(n, s);
         return sum;
     }
 
     /** Usable charge of the pack that a leg runs on, at its temperature, Wh; {@code NaN} on an outside source and for what needs none. */
     public double chargeWhOfLeg(Now n, int leg) {
         int b = packs > 0 ? route.packOfLeg[leg] : -1;
-        return b < 0 ? Double.NaN : n.y[charge + b] * route.shareAt[b][leg];
+        return b < 0 ? Double.NaN : chargeWh(n, b) * route.shareAt[b][leg];
     }
 
     /** What the gauge of the cylinder in use of this store shows at the leg's temperature, bar. */
@@ -236,7 +258,7 @@ public final class SupplyPart implements Part {
     }
 
     private int pack(Now n) {
-        for (int b = 0; b < packs; b++) if (n.p[Knob.BATTERY.slot(b)] >= 0.5 && n.y[charge + b] > 0) return b;
+        for (int b = 0; b < packs; b++) if (n.p[Knob.BATTERY.slot(b)] >= 0.5 && chargeWh(n, b) > 0) return b;
         return -1;
     }
 
@@ -264,7 +286,7 @@ public final class SupplyPart implements Part {
         double need = s >= 0 && !Double.isNaN(flowLPerMin[s]) ? flowLPerMin[s] * min : demand(n, min);
         double want = need + (s >= 0 && open(n, s) ? HOSE_FREE_L - n.y[more + LINE] : 0);
         while (want > 0 && s >= 0 && open(n, s)) {
-            double gives = Math.min(want, n.y[level + s]);
+            double gives = Math.min(want, levelL(n, s));
             n.y[level + s] -= gives;
             took += gives;
             want -= gives;
@@ -279,7 +301,7 @@ public final class SupplyPart implements Part {
         for (int k = 0; k < stores; k++) {
             double drain = n.p[Knob.EXTRA_DRAIN.slot(k)];
             if (drain <= 0 || !open(n, k)) continue;
-            double lost = Math.min(drain * min, n.y[level + k]);
+            double lost = Math.min(drain * min, levelL(n, k));
             n.y[level + k] -= lost;
             n.y[more + VENTED] += lost;
         }
@@ -323,7 +345,7 @@ public final class SupplyPart implements Part {
         int b = pack(n);
         int shown = b >= 0 ? b : packs > 0 ? 0 : -1;
         n.level[Level.CHARGE.ordinal()] = shown < 0 || route.capacityWh[shown] <= 0 ? 0
-                : (n.y[charge + shown] + route.capacityWh[shown] - route.fullWh[shown]) / route.capacityWh[shown];
+                : (chargeWh(n, shown) + route.capacityWh[shown] - route.fullWh[shown]) / route.capacityWh[shown];
         n.level[Level.POWERLESS.ordinal()] = powerless(n) ? 1 : 0;
     }
 
@@ -332,7 +354,7 @@ public final class SupplyPart implements Part {
         int s = inUse(n);
         int was = (int) n.y[more + IN_USE];
         if (s != was) {
-            if (was >= 0 && n.y[level + was] <= 0) out.event(n.tS, STORE_EMPTY, was);
+            if (was >= 0 && levelL(n, was) <= 0) out.event(n.tS, STORE_EMPTY, was);
             n.y[more + IN_USE] = s;
         }
         boolean starved = n.y[more + STARVED_AT] >= 0;
