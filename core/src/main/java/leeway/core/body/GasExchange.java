@@ -200,6 +200,7 @@ public final class GasExchange implements Part {
         y[at + ROW_OUTPUT] = 0;
         n.set(Column.PALVO2_MMHG, dry * y[at + MAIN] / (y[at + MAIN] + y[at + MAIN + 1] + y[at + MAIN + 2]));
         if (!patient.living()) return;
+        n.set(Column.CARDIAC_OUTPUT_L_MIN, 6 * flow(y));
         recall(y, WARM_ARTERY);
         point.ofContents(blood, y[at + ARTERY + 2], y[at + ARTERY + 3]);
         keep(y, WARM_ARTERY);
@@ -259,8 +260,11 @@ public final class GasExchange implements Part {
         }
     }
 
+    /** What the heart puts out, dL/s. */
+    private double flow(double[] y) { return output * (coupled ? Coupling.outputTimes(y[at + PRESSURE], patient.chestWallShare()) : 1); }
+
     private void exchange(double[] y, double dtS) {
-        double flow = output * (coupled ? Coupling.outputTimes(y[at + PRESSURE], patient.chestWallShare()) : 1);
+        double flow = flow(y);
         int pieces = (int) Math.ceil(dtS * flow / (stream.longestS(1) * 0.999));
         if (dtS > LONGEST_S) pieces = Math.max(pieces, (int) Math.ceil(dtS / LONGEST_S));
         pieces = Math.max(1, pieces);

@@ -159,8 +159,9 @@ public final class Breath implements Part {
         int phase = (int) y[at + PHASE];
         soonestS = Double.POSITIVE_INFINITY;
         what = NOTHING;
-        effortNext(y);
-        offer(y[at + FALSE_NEXT], FALSE_NOW);
+        effortNext(y, now);
+        // false triggers that begin on the way begin an interval from now
+        if (tuned.falsePeriod < Double.POSITIVE_INFINITY) offer(y[at + FALSE_NEXT] < Double.POSITIVE_INFINITY ? y[at + FALSE_NEXT] : now, FALSE_NOW);
         offer(y[at + PENDING], ANSWER);
         if (phase == EXHALE) exhaleNext(y, now);
         else inflateNext(y, now, phase);
@@ -180,10 +181,11 @@ public final class Breath implements Part {
         }
     }
 
-    private void effortNext(double[] y) {
+    private void effortNext(double[] y, double now) {
         int knot = (int) y[at + KNOT];
         if (knot >= 0) offer(y[at + EFFORT_AT] + Effort.atS(knot + 1, y[at + EFFORT_RISE]), EFFORT_KNOT);
-        else if (tuned.effortPeriod < Double.POSITIVE_INFINITY) offer(y[at + EFFORT_NEXT], EFFORT_BEGINS);
+        // a drive that wakes on the way begins now
+        else if (tuned.effortPeriod < Double.POSITIVE_INFINITY) offer(y[at + EFFORT_NEXT] < Double.POSITIVE_INFINITY ? y[at + EFFORT_NEXT] : now, EFFORT_BEGINS);
     }
 
     private void exhaleNext(double[] y, double now) {

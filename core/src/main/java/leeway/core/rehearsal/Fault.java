@@ -3,6 +3,7 @@ package leeway.core.rehearsal;
 import java.util.List;
 import java.util.Optional;
 import leeway.core.kit.AlarmRow.Priority;
+import leeway.core.run.How;
 
 /**
  * Something that goes wrong, as its sheet says: what changes, what is seen first, what the crew does, how long that takes.
@@ -23,6 +24,15 @@ public record Fault(String name, Group group, String firstSign, Priority priorit
         remedy = List.copyOf(remedy);
         steps = List.copyOf(steps);
         if (steps.isEmpty()) throw new IllegalArgumentException("fault \"%s\" says nothing to do".formatted(name));
+    }
+
+    /** Whether it only takes gas or charge that is needed later, and touches neither patient nor ventilation at once. */
+    public boolean drains() {
+        return !effects.isEmpty() && effects.stream().allMatch(e -> switch (e.knob()) {
+            case EXTRA_DRAIN, MAINS, CHARGING, DRAINED, SOAKED, SILENCED -> true;
+            case FIO2_SET -> group == Group.SUPPLY && e.how() == How.SET && e.value() > 0.9;
+            default -> false;
+        });
     }
 
     /** What it is about. */

@@ -12,7 +12,8 @@ import leeway.core.run.Sink;
 /**
  * The journey without any fault: the moment of each leg with the least reserve, and the alarms that speak anyway.
  * <p>Reserve is the oxygen of the alveoli (its partial pressure), the store that every stop of ventilation is paid from; without
- * one, the lowest saturation; the earliest of equal moments, for a leg that has longer to go needs more of its stores.
+ * one, the lowest saturation. For a fault that only drains stores, reserve is what they hold beyond the rest of the leg, and least
+ * where the drain has longest to run: as the leg begins.
  */
 final class Nominal {
     /** A reserve this much lower counts as lower; 1 %. */
@@ -22,6 +23,7 @@ final class Nominal {
 
     private final Stage stage;
     private final Checkpoint[] least;
+    private final Checkpoint[] begins;
     private final List<double[]> heard = new ArrayList<>();
     private final int[] count;
     private final double endS;
@@ -32,6 +34,7 @@ final class Nominal {
     Nominal(Stage stage, double fixedS) {
         this.stage = stage;
         least = new Checkpoint[stage.legs()];
+        begins = new Checkpoint[stage.legs()];
         count = new int[stage.speaking().limits().size()];
         oxygenAtEndL = new double[stage.legs()];
         chargeAtEndWh = new double[stage.legs()];
@@ -48,6 +51,7 @@ final class Nominal {
             stage.loop().to(stage.legEndS(leg), n, script, seeker);
             oxygenAtEndL[leg] = stage.supplies().oxygenL(n, leg);
             chargeAtEndWh[leg] = stage.supplies().charge(n, leg);
+            begins[leg] = Double.isNaN(fixedS) ? seeker.first : least[leg];
             if (Double.isNaN(fixedS)) least[leg] = seeker.least == null ? Checkpoint.of(n, script) : seeker.least;
         }
         endS = n.tS;
@@ -55,7 +59,7 @@ final class Nominal {
     }
 
     /** The moment on a leg at which faults strike; null where the given moment lies on another leg. */
-    Checkpoint moment(int leg) { return least[leg]; }
+    Checkpoint moment(int leg, boolean drains) { return drains && begins[leg] != null ? begins[leg] : least[leg]; }
 
     /** When each limit is next heard at or after a time; infinite for never. */
     double[] heardFromS(double tS) {
@@ -88,6 +92,7 @@ final class Nominal {
         private double lowest = Double.POSITIVE_INFINITY;
         private final Script script;
         private Checkpoint least;
+        private Checkpoint first;
 
         Seeker(int leg, Script script) {
             this.leg = leg;
@@ -97,6 +102,7 @@ final class Nominal {
         @Override
         public void row(Now n) {
             if (leg < 0 || n.tS < Math.min(stage.legStartS()[leg] + SETTLE_S, stage.legEndS(leg) - 1)) return;
+            if (first == null) first = Checkpoint.of(n, script);
             double reserve = n.get(Column.PALVO2_MMHG);
             if (Double.isNaN(reserve)) reserve = n.get(Column.SAO2);
             if (Double.isNaN(reserve)) reserve = 1;

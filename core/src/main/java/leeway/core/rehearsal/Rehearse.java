@@ -169,20 +169,25 @@ public final class Rehearse {
         final Stage stage;
         final Nominal nominal;
         private final Rehearsing[] legs;
+        private final Rehearsing[] drained;
 
         Run(Draw draw) {
             stage = voyage.stage(draw);
             nominal = new Nominal(stage, fixedS);
             legs = new Rehearsing[stage.legs()];
+            drained = new Rehearsing[stage.legs()];
             for (int leg = 0; leg < legs.length; leg++) {
-                Checkpoint at = nominal.moment(leg);
-                if (at != null) legs[leg] = new Rehearsing(stage, nominal, leg, at);
+                Checkpoint at = nominal.moment(leg, false);
+                if (at == null) continue;
+                legs[leg] = new Rehearsing(stage, nominal, leg, at);
+                Checkpoint begins = nominal.moment(leg, true);
+                drained[leg] = begins == at ? legs[leg] : new Rehearsing(stage, nominal, leg, begins);
             }
         }
 
         Optional<Trial> trial(Fault fault, int leg) {
             if (legs[leg] == null || !possible(fault, leg)) return Optional.empty();
-            return Optional.of(legs[leg].trial(fault, together(fault)));
+            return Optional.of((fault.drains() ? drained : legs)[leg].trial(fault, together(fault)));
         }
 
         Optional<Trial> pair(Rehearsal first, Rehearsal second, boolean harmless) {

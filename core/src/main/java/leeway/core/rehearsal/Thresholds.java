@@ -2,7 +2,6 @@ package leeway.core.rehearsal;
 
 import leeway.core.kit.Policy;
 import leeway.core.run.Column;
-import leeway.core.run.Knob;
 import leeway.core.run.Now;
 
 /**
@@ -32,6 +31,6 @@ record Thresholds(double saturation, double paco2LowMmHg, double paco2HighMmHg, 
         double alveolar = plateau >= harm.alveolarPressureCmH2O() ? plateau + WORSE_MMHG : harm.alveolarPressureCmH2O();
         double across = start.get(Column.TRANSPULMONARY_CMH2O);
         double transpulmonary = across >= harm.transpulmonaryCmH2O() ? across + WORSE_MMHG : harm.transpulmonaryCmH2O();
-        return new Thresholds(saturation, low, high, phLow, phHigh, alveolar, transpulmonary, harm.outputShare() * start.get(Knob.CARDIAC_OUTPUT), harm.noVentilationS());
+        return new Thresholds(saturation, low, high, phLow, phHigh, alveolar, transpulmonary, harm.outputShare() * start.get(Column.CARDIAC_OUTPUT_L_MIN), harm.noVentilationS());
     }
 }

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import leeway.core.alarm.Speaking;
 import leeway.core.rehearsal.Harm.Measure;
 import leeway.core.run.Column;
-import leeway.core.run.Knob;
 import leeway.core.run.Level;
 import leeway.core.run.Now;
 import leeway.core.run.Sink;
@@ -71,7 +70,7 @@ final class Watch implements Sink {
         now[Measure.PH.ordinal()] = n.get(Column.PH);
         now[Measure.AIRWAY_PRESSURE.ordinal()] = n.get(Column.PLATEAU_CMH2O);
         now[Measure.TRANSPULMONARY_PRESSURE.ordinal()] = n.get(Column.TRANSPULMONARY_CMH2O);
-        now[Measure.CIRCULATION.ordinal()] = n.get(Knob.CARDIAC_OUTPUT);
+        now[Measure.CIRCULATION.ordinal()] = n.get(Column.CARDIAC_OUTPUT_L_MIN);
         now[NO_VENTILATION] = n.tS - n.get(Level.LAST_BREATH_S);
     }
 
