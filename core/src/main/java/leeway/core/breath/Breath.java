@@ -22,6 +22,8 @@ import leeway.core.run.Sink;
  * on the same moment, as the loop does.
  */
 public final class Breath implements Part {
+    /** A flow below this is rounding and has no direction; mL/s. */
+    private static final double STILL_ML_S = 1e-9;
     /** After this long in expiration without anything that could start a breath, rows of 2 s follow. Design 6. */
     static final double IDLE_ROW_S = 2;
     /** No trigger is taken this early in expiration; common practice, no source. */
@@ -166,7 +168,7 @@ public final class Breath implements Part {
         if (phase == EXHALE) exhaleNext(y, now);
         else inflateNext(y, now, phase);
         double f0 = stretch.startFlow();
-        if (f0 != 0) {
+        if (Math.abs(f0) > STILL_ML_S) {
             offer(now + stretch.timeTo(0), REVERSAL);
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
             if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak), REVERSAL);
