@@ -17,33 +17,35 @@ final class BloodStream {
      * the published rise in anaesthetised apnoea, and was worked out for it beforehand.
      */
     static final double[] STORE = {0.12, 0.26, 0.64}, FLOW = {0.50, 0.36, 0.14}, MADE_SHARE = {0.50, 0.30, 0.20};
-    /** Shares of the blood volume: to the place of an arterial sample in two, then the rest of the arteries; veins in three. A quarter is arterial; from memory. */
-    private static final double[] ARTERY_SHARE = {0.05, 0.05, 0.15};
-    private static final double VEIN_SHARE = 0.25;
+    /** Shares of the blood volume: from the lung to the place of an arterial sample (6 s at rest; 6 to 8 s to the neck, from memory), the rest of the arteries, each of three veins. A quarter is arterial; from memory. */
+    private static final double WAY_SHARE = 0.10, ARTERY_SHARE = 0.15, VEIN_SHARE = 0.25;
 
-    private final double[] arteryDl = new double[3], store = new double[3];
-    private final double veinDl;
+    private final double[] store = new double[3];
+    private final double wayDl, arteryDl, veinDl;
 
     BloodStream(PatientModel patient) {
         double lean = patient.weightKg() <= patient.predictedKg() ? patient.weightKg() : patient.predictedKg() + (patient.weightKg() - patient.predictedKg()) / 3;
-        for (int i = 0; i < 3; i++) {
-            arteryDl[i] = ARTERY_SHARE[i] * patient.bloodVolumeMl() / 100;
-            store[i] = STORE[i] * lean;
-        }
+        for (int i = 0; i < 3; i++) store[i] = STORE[i] * lean;
+        wayDl = WAY_SHARE * patient.bloodVolumeMl() / 100;
+        arteryDl = ARTERY_SHARE * patient.bloodVolumeMl() / 100;
         veinDl = VEIN_SHARE * patient.bloodVolumeMl() / 100;
     }
 
     /** The longest step that the arteries bear, s, at an output in dL/s. */
     double longestS(double dlPerS) {
-        return arteryDl[2] / dlPerS;
+        return arteryDl / dlPerS;
     }
 
     /** Contents as in the steady state; tissue stores by the blood that leaves them. */
     void begin(double[] y, int at, Blood blood, BloodPoint point, SteadyGases steady) {
         SteadyGases.Start s = steady.start();
+        y[at + ARTERY] = y[at + SAMPLE] = s.arterialO2();
+        y[at + ARTERY + 1] = y[at + SAMPLE + 1] = s.arterialCo2();
+        y[at + PARCELS] = 1;
+        y[at + PARCELS + 1] = wayDl;
+        y[at + PARCELS + 2] = s.arterialO2();
+        y[at + PARCELS + 3] = s.arterialCo2();
         for (int k = 0; k < 3; k++) {
-            y[at + ARTERY + 2 * k] = s.arterialO2();
-            y[at + ARTERY + 2 * k + 1] = s.arterialCo2();
             y[at + VEIN + 2 * k] = s.venousO2();
             y[at + VEIN + 2 * k + 1] = s.venousCo2();
         }
@@ -63,7 +65,7 @@ final class BloodStream {
      * @param need oxygen that the tissues would use, and carbon dioxide that they make, mL
      */
     void tissues(double[] y, int at, Blood blood, BloodPoint point, double dl, double need, double made) {
-        double o2 = y[at + ARTERY + 4], co2 = y[at + ARTERY + 5];
+        double o2 = y[at + ARTERY], co2 = y[at + ARTERY + 1];
         double used = Math.min(need, SteadyGases.LARGEST_EXTRACTION * dl * o2);
         double leftO2 = dl > 0 ? o2 - used / dl : o2, leftCo2 = 0;
         for (int i = 0; i < 3; i++) {
@@ -93,21 +95,48 @@ final class BloodStream {
         return y[slot] = (tankDl * y[slot] + dl * in) / (tankDl + dl);
     }
 
-    /** Blood of these contents comes from the lung; the last artery loses what the tissues got in this step. */
+    /** Blood of these contents comes from the lung; as much goes on past the place of the sample; the last artery loses what the tissues got in this step. */
     void arteries(double[] y, int at, double dl, double o2, double co2) {
-        double beforeO2 = y[at + ARTERY + 4], beforeCo2 = y[at + ARTERY + 5];
-        for (int k = 0; k < 2; k++) {
-            o2 = mix(y, at + ARTERY + 2 * k, arteryDl[k], dl, o2);
-            co2 = mix(y, at + ARTERY + 2 * k + 1, arteryDl[k], dl, co2);
+        int first = at + PARCELS + 1, count = (int) y[at + PARCELS];
+        if (count == MOST_PARCELS) {   // the two youngest become one
+            int a = first + 3 * (count - 2), b = a + 3;
+            double both = y[a] + y[b];
+            y[a + 1] = (y[a] * y[a + 1] + y[b] * y[b + 1]) / both;
+            y[a + 2] = (y[a] * y[a + 2] + y[b] * y[b + 2]) / both;
+            y[a] = both;
+            count--;
         }
-        y[at + ARTERY + 4] = beforeO2 + dl / arteryDl[2] * (o2 - beforeO2);
-        y[at + ARTERY + 5] = beforeCo2 + dl / arteryDl[2] * (co2 - beforeCo2);
+        int young = first + 3 * count++;
+        y[young] = dl;
+        y[young + 1] = o2;
+        y[young + 2] = co2;
+        double left = dl, outO2 = 0, outCo2 = 0;
+        int gone = 0;
+        for (int p = first; left > 0 && gone < count; p += 3) {
+            double part = Math.min(left, y[p]);
+            outO2 += part * y[p + 1];
+            outCo2 += part * y[p + 2];
+            left -= part;
+            y[p] -= part;
+            if (y[p] > 0) break;
+            gone++;
+        }
+        if (gone > 0) {
+            for (int k = 0; k < 3 * (count - gone); k++) y[first + k] = y[first + 3 * gone + k];
+            count -= gone;
+        }
+        y[at + PARCELS] = count;
+        y[at + SAMPLE] = outO2 / dl;
+        y[at + SAMPLE + 1] = outCo2 / dl;
+        y[at + ARTERY] += dl / arteryDl * (outO2 / dl - y[at + ARTERY]);
+        y[at + ARTERY + 1] += dl / arteryDl * (outCo2 / dl - y[at + ARTERY + 1]);
     }
 
     /** Oxygen (0) or carbon dioxide (1) in blood and tissue, mL. */
     double held(double[] y, int at, int gas) {
-        double sum = 0;
-        for (int k = 0; k < 3; k++) sum += arteryDl[k] * y[at + ARTERY + 2 * k + gas] + veinDl * y[at + VEIN + 2 * k + gas];
+        double sum = arteryDl * y[at + ARTERY + gas];
+        for (int k = 0; k < 3; k++) sum += veinDl * y[at + VEIN + 2 * k + gas];
+        for (int p = 0; p < (int) y[at + PARCELS]; p++) sum += y[at + PARCELS + 1 + 3 * p] * y[at + PARCELS + 2 + 3 * p + gas];
         if (gas == 1) for (int i = 0; i < 3; i++) sum += y[at + TISSUE + i];
         return sum;
     }

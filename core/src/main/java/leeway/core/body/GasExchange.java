@@ -36,6 +36,7 @@ public final class GasExchange implements Part {
     private final PatientModel patient;
     private final Ventilation first;
     private final boolean coupled;
+    private final double longestS;
     private final BloodStream stream;
     private final Airspace air = new Airspace();
     private final BloodPoint point = new BloodPoint();
@@ -54,6 +55,11 @@ public final class GasExchange implements Part {
      * @param coupled whether pressure in the chest lowers the cardiac output
      */
     public GasExchange(PatientModel patient, Ventilation first, boolean coupled) {
+        this(patient, first, coupled, LONGEST_S);
+    }
+
+    GasExchange(PatientModel patient, Ventilation first, boolean coupled, double longestS) {
+        this.longestS = longestS;
         this.patient = patient;
         this.first = first;
         this.coupled = coupled;
@@ -161,7 +167,7 @@ public final class GasExchange implements Part {
     public double nextS(Now n, double latestS) {
         double[] y = n.y;
         boolean same = y[at + CLOSED] == (closed ? 1 : 0) && y[at + MOUTH_GAS] == mouthGas && y[at + REACHED] == reached;
-        return same ? y[at + LAST_S] + LONGEST_S : n.tS;
+        return same ? y[at + LAST_S] + longestS : n.tS;
     }
 
     @Override
@@ -202,7 +208,7 @@ public final class GasExchange implements Part {
         if (!patient.living()) return;
         n.set(Column.CARDIAC_OUTPUT_L_MIN, 6 * flow(y));
         recall(y, WARM_ARTERY);
-        point.ofContents(blood, y[at + ARTERY + 2], y[at + ARTERY + 3]);
+        point.ofContents(blood, y[at + SAMPLE], y[at + SAMPLE + 1]);
         keep(y, WARM_ARTERY);
         n.set(Column.PACO2_MMHG, point.pco2MmHg);
         n.set(Column.PAO2_MMHG, point.po2MmHg);
@@ -266,7 +272,6 @@ public final class GasExchange implements Part {
     private void exchange(double[] y, double dtS) {
         double flow = flow(y);
         int pieces = (int) Math.ceil(dtS * flow / (stream.longestS(1) * 0.999));
-        if (dtS > LONGEST_S) pieces = Math.max(pieces, (int) Math.ceil(dtS / LONGEST_S));
         pieces = Math.max(1, pieces);
         double step = dtS / pieces, dl = flow * step;
         for (int i = 0; i < pieces; i++) {

@@ -22,14 +22,18 @@ final class GasSlot {
     static final int MAIN = 21, LOW = 24, BLOCKED = 27, DEAD = 30;
     /** Series dead space, from the mouth to the lung. */
     static final int TANK = 33;
-    /** Contents along the arteries and the veins, two gases a tank. */
-    static final int ARTERY = 42, VEIN = 48;
+    /** Contents of the arteries' tank, and along the veins, two gases a tank. */
+    static final int ARTERY = 42, VEIN = 44;
+    /** Contents where an arterial sample is drawn. */
+    static final int SAMPLE = 50;
     /** Carbon dioxide held by the tissues beside their blood. */
-    static final int TISSUE = 54;
+    static final int TISSUE = 52;
     /** Where the searches ended last, two numbers each: main, low, blocked, three tissues, artery, vein. */
-    static final int WARM = 57;
+    static final int WARM = 55;
     static final int WARM_MAIN = 0, WARM_LOW = 1, WARM_BLOCKED = 2, WARM_TISSUE = 3, WARM_ARTERY = 6, WARM_VEIN = 7;
-    static final int COUNT = WARM + 16;
+    /** Blood on its way from the lung to the place of the sample, in parcels, oldest first: how many, then volume and two contents of each. */
+    static final int PARCELS = WARM + 16, MOST_PARCELS = 16;
+    static final int COUNT = PARCELS + 1 + 3 * MOST_PARCELS;
 
     private GasSlot() {
     }

@@ -4,15 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import leeway.core.run.Knob;
+import leeway.core.transport.PatientEntry.Sex;
 import org.junit.jupiter.api.Test;
 
-/** Gas exchange in time: at rest where the steady state is, conservative, and moving as it should. */
+/** Gas exchange in time: at rest where the steady state is, and moving as it should. */
 class GasExchangeTest {
+    private static final PatientModel ILL = Sample.of(1500, 0.2, 0.15, 0.2, 110, 230, 0.8, 6, 12);
 
     @Test
     void nothingMovesFromTheSteadyState() {
-        for (PatientModel patient : new PatientModel[] {Sample.ideal(), Sample.of(1500, 0.2, 0.15, 0.2, 110, 230, 0.8, 6, 12)}) {
-            Run run = new Run(patient, 450, 15, 5, 0.5);
+        for (PatientModel patient : new PatientModel[] {Sample.ideal(), ILL, ILL.with(PatientModel.Change.NONE.deadSpace(190)), Apnoea.healthy(Sex.FEMALE, 0.5, 66, 7)}) {
+            double tidal = 6.5 * patient.predictedKg(), rate = patient.adult() ? 16 : 26;
+            Run run = new Run(patient, tidal, rate, 5, 0.5);
             run.to(3600);
             for (double[] row : run.rows) {
                 assertThat(row[1]).as("PaCO2 at %s s", row[0]).isCloseTo(run.steady.paco2MmHg(), within(0.15));
@@ -21,5 +24,109 @@ class GasExchangeTest {
             }
             assertThat(run.last()[5]).isCloseTo(run.steady.etco2MmHg(), within(0.3));
         }
+    }
+
+    @Test
+    void ninetySecondsOfOxygenRaiseAndThenFallWithTheWashout() {
+        PatientModel patient = Sample.of(2000, 0.03, 0, 0, 150, 206, 0.8, 5, 15);
+        Run run = new Run(patient, 500, 12, 0, 0.4).change(60, 150, Knob.FIO2_SET, 1).to(600);
+        double before = run.at(60, 2), top = run.at(155, 2);
+        assertThat(top).isGreaterThan(before + 200);
+        // alveolar oxygen falls back with τ = lung over alveolar ventilation; the lung stands higher by half a breath on average
+        double a0 = run.at(60, 9), a1 = run.at(160, 9), a2 = run.at(190, 9);
+        double tau = 30 / Math.log((a1 - a0) / (a2 - a0));
+        assertThat(tau).isCloseTo(60 * 2.0 / 4.2, within(0.25 * 28.6));
+        assertThat(run.at(600, 2)).isCloseTo(before, within(2.0));
+    }
+
+    @Test
+    void aHigherRateLowersCarbonDioxideSlowlyToWhatTheLawSays() {
+        Run run = new Run(ILL, 420, 20, 8, 0.6).change(600, Knob.RATE_SET, 26).to(600 + 4 * 3600);
+        double before = run.steady.paco2MmHg(), law = before * 20 / 26;
+        assertThat(run.at(600 + 120, 1)).as("after two minutes it has gone less than half of the way").isGreaterThan(0.5 * (before + law) - 0.5);
+        assertThat(run.at(600 + 1800, 1)).isBetween(law, before);
+        assertThat(run.last()[1]).isCloseTo(law, within(0.5));
+    }
+
+    @Test
+    void climbingTakesOxygen() {
+        Run run = new Run(ILL, 420, 20, 5, 0.5).change(600, Knob.BAROMETER, 564.5).to(3600);
+        SteadyGases high = SteadyGases.of(ILL, new Ventilation(420, 20, 0.5, 564.5, 0));
+        assertThat(run.last()[2]).isCloseTo(high.pao2MmHg(), within(0.7));
+        assertThat(run.last()[3]).isLessThan(run.steady.sao2());
+    }
+
+    @Test
+    void rebreathedGasComesBackAsCarbonDioxide() {
+        Run run = new Run(ILL, 420, 20, 5, 0.5).change(60, Knob.REBREATHED, 0.3).to(1800);
+        assertThat(run.last()[1]).isGreaterThan(run.steady.paco2MmHg() + 5);
+        assertThat(run.at(120, 5)).isGreaterThan(run.steady.etco2MmHg());
+    }
+
+    @Test
+    void aBlockedBronchusTurnsIntoShuntAsItsOxygenIsTakenUp() {
+        PatientModel patient = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        Run run = new Run(patient, 450, 14, 5, 1).change(60, Knob.VENTILATED_SHARE, 0.5).to(2400);
+        assertThat(run.at(75, 3)).as("at once hardly anything").isGreaterThan(0.985);
+        assertThat(run.last()[2]).as("then half of the blood passes lung without gas").isLessThan(90);
+        Run back = new Run(patient, 450, 14, 5, 1).change(60, 900, Knob.VENTILATED_SHARE, 0.5).to(3000);
+        assertThat(back.last()[2]).isCloseTo(back.steady.pao2MmHg(), within(8.0));
+    }
+
+    @Test
+    void reoxygenationComesAfterAFurtherFall() {
+        PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        Run run = new Run(adult, 500, 12, 0, 0.21).change(60, 150, Knob.VENTILATOR_ON, 0).change(60, 150, Knob.AIRWAY_CLOSED, 1).change(150, Knob.FIO2_SET, 1).to(400);
+        double atRemedy = run.at(150, 3), lowest = 1, when = 0;
+        for (double[] row : run.rows) {
+            if (row[3] < lowest) {
+                lowest = row[3];
+                when = row[0];
+            }
+        }
+        assertThat(when).isBetween(150.0, 175.0);
+        assertThat(lowest).isLessThan(atRemedy);
+        assertThat(run.at(220, 3)).isGreaterThan(0.97);
+    }
+
+    @Test
+    void anInfantDesaturatesFasterThanAChildThanAnAdult() {
+        double infant = Apnoea.to(0.9, Apnoea.healthy(Sex.MALE, 0.3, 62, 6), 1, 0), child = Apnoea.to(0.9, Apnoea.healthy(Sex.MALE, 6, 113, 20), 1, 0),
+                adult = Apnoea.to(0.9, Apnoea.healthy(Sex.MALE, 40, 175, 70), 1, 0);
+        assertThat(infant).isLessThan(0.6 * child);
+        assertThat(child).isLessThan(0.65 * adult);
+    }
+
+    @Test
+    void openToOxygenIsBetterThanOpenToAirThanClosed() {
+        PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        double closed = Apnoea.to(0.9, adult, 1, 0), air = Apnoea.to(0.9, adult, 1, 1), oxygen = Apnoea.to(0.9, adult, 1, 2);
+        assertThat(closed).isLessThan(air);
+        assertThat(oxygen).isEqualTo(Double.POSITIVE_INFINITY);
+    }
+
+    @Test
+    void halvingTheStretchHardlyMovesAnApnoea() {
+        PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        double two = Apnoea.run(adult, 1, 0, 800, 10).whenSaturation(0.8), one = Apnoea.run(adult, 1, 0, 800, 1).whenSaturation(0.8), half = Apnoea.run(adult, 1, 0, 800, 0.5).whenSaturation(0.8);
+        assertThat(two).as("2 s against 0.5 s").isCloseTo(half, within(3.0));
+        assertThat(Math.abs(one - half)).as("first order: half the step, half the error").isLessThan(0.75 * Math.abs(two - half) + 0.1);
+    }
+
+    @Test
+    void lessOutputOfTheHeartDelaysAndDesaturatesVenousBlood() {
+        Run run = new Run(ILL, 420, 20, 5, 0.6).change(60, Knob.CARDIAC_OUTPUT, 3).to(1800);
+        assertThat(run.last()[10]).isLessThan(run.at(60, 10) - 0.1);
+        assertThat(run.last()[3]).isLessThan(run.at(60, 3));
+    }
+
+    @Test
+    void aTestLungBreathesAndNothingElse() {
+        PatientModel bag = new PatientModel(Sex.MALE, 40, true, 175, 70, 70, 50, 5, 0, 0, 2000, 0, 0, 0, 0, 50, java.util.OptionalDouble.empty(), 0, 0, 0, 0, 15, 26.86, 0, 37, false, java.util.List.of());
+        Run run = new Run(bag, 500, 12, 5, 0.4).change(30, Knob.FIO2_SET, 1).to(300);
+        assertThat(run.last()[5]).isEqualTo(0);
+        assertThat(run.last()[9]).isGreaterThan(650);
+        assertThat(run.last()[1]).isNaN();
+        assertThat(run.steady.living()).isFalse();
     }
 }

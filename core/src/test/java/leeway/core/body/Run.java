@@ -30,6 +30,10 @@ final class Run {
     }
 
     Run(PatientModel patient, double tidalMl, double rate, double peep, double fio2, double barometerMmHg) {
+        this(patient, tidalMl, rate, peep, fio2, barometerMmHg, 10);
+    }
+
+    Run(PatientModel patient, double tidalMl, double rate, double peep, double fio2, double barometerMmHg, double longestS) {
         this.patient = patient;
         Mechanics mechanics = Mechanics.linear(patient.resistanceCmH2OSPerL(), patient.complianceMlPerCmH2O());
         BreathSettings settings = BreathSettings.volume(tidalMl, rate, 20 / rate, 0, peep);
@@ -37,7 +41,7 @@ final class Run {
         GasExchange.base(script, patient);
         Ventilation first = new Ventilation(tidalMl, rate, fio2, barometerMmHg, 0);
         steady = SteadyGases.of(patient, first);
-        gas = new GasExchange(patient, first, false);
+        gas = new GasExchange(patient, first, false, longestS);
         loop = new Loop(List.of(new Breath(mechanics, DeviceLimits.strong()), gas));
         now = loop.begin(script);
     }
