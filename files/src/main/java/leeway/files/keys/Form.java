@@ -24,6 +24,9 @@ public interface Form {
     /** This form as JSON Schema 2020-12. */
     Map<String, Object> schema();
 
+    /** The same where values may name their source, as in sheets. */
+    default Map<String, Object> schema(boolean sourced) { return schema(); }
+
     /** The same form with nothing required in it: for what continues something else. */
     default Form loosened() { return this; }
 
@@ -46,7 +49,7 @@ public interface Form {
     default boolean oneOrMany() { return false; }
 
     /** A quantity between two values in the kind's unit, both included. */
-    static Form of(Kind kind, double least, double most) { return new QuantityForm(kind, least, most, kind.example()); }
+    static Form of(Kind kind, double least, double most) { return new QuantityForm(kind, least, most, QuantityForm.example(kind, least, most)); }
 
     static Form of(Kind kind, double least, double most, String example) { return new QuantityForm(kind, least, most, example); }
 

@@ -112,7 +112,7 @@ public final class Forms {
 
         @Override public Map<String, Object> schema() {
             Map<String, Object> out = new LinkedHashMap<>();
-            out.put("type", "string");
+            out.put("type", List.of("string", "number", "boolean")); // an editor takes a text such as 0.5 for a number
             out.put("minLength", 1);
             out.put("maxLength", most);
             return out;
@@ -149,7 +149,9 @@ public final class Forms {
             return "{" + String.join(", ", pairs) + "}";
         }
 
-        @Override public Map<String, Object> schema() { return Schemas.section(table); }
+        @Override public Map<String, Object> schema() { return Schemas.section(table, false); }
+
+        @Override public Map<String, Object> schema(boolean sourced) { return Schemas.section(table, sourced); }
 
         @Override public Form loosened() { return new InSection(table.loosened()); }
 
@@ -189,10 +191,12 @@ public final class Forms {
 
         @Override public String example() { return orOne ? of.example() : "[" + of.example() + "]"; }
 
-        @Override public Map<String, Object> schema() {
+        @Override public Map<String, Object> schema() { return schema(false); }
+
+        @Override public Map<String, Object> schema(boolean sourced) {
             Map<String, Object> list = new LinkedHashMap<>();
             list.put("type", "array");
-            list.put("items", of.schema());
+            list.put("items", of.schema(sourced));
             list.put("minItems", 1);
             list.put("maxItems", most);
             return orOne ? Map.of("anyOf", List.of(of.schema(), list)) : list;
@@ -213,7 +217,7 @@ public final class Forms {
 
         @Override public String example() { return ofName.example(); }
 
-        @Override public Map<String, Object> schema() { return Map.of("anyOf", List.of(ofName.schema(), Schemas.section(table))); }
+        @Override public Map<String, Object> schema() { return Map.of("anyOf", List.of(ofName.schema(), Schemas.section(table, false))); }
 
         @Override public Optional<Table> inner() { return Optional.of(table); }
     }
@@ -237,7 +241,7 @@ public final class Forms {
 
         @Override public Map<String, Object> schema() {
             Map<String, Object> out = new LinkedHashMap<>();
-            out.put("type", "string");
+            out.put("type", "0".matches(pattern) ? List.of("string", "number") : "string");
             out.put("pattern", pattern);
             out.put("examples", List.of(example));
             return out;

@@ -31,6 +31,13 @@ public record QuantityForm(Kind kind, double least, double most, String example)
 
     @Override public Optional<Kind> quantity() { return Optional.of(kind); }
 
+    /** The kind's own example where it lies between the bounds, otherwise their middle. */
+    static String example(Kind kind, double least, double most) {
+        double usual = Quantity.parse(kind.example()).orElseThrow().in(kind.internal());
+        if (usual >= least && usual <= most) return kind.example();
+        return plain(new BigDecimal((least + most) / 2).round(new MathContext(2)).doubleValue()) + " " + kind.internal().symbol();
+    }
+
     @Override public String words() {
         return kind == Kind.NUMBER ? "a plain number from %s to %s".formatted(plain(least), plain(most)) : "%s, for example \"%s\"".formatted(kind.words(), example);
     }

@@ -15,18 +15,19 @@ public final class Schemas {
         out.put("$schema", "https://json-schema.org/draft/2020-12/schema");
         out.put("$id", id);
         out.put("title", title);
-        out.putAll(section(table));
+        out.putAll(section(table, false));
         return out;
     }
 
-    static Map<String, Object> section(Table table) {
+    static Map<String, Object> section(Table table, boolean outer) {
+        boolean sourced = outer || table.sourced();
         Map<String, Object> properties = new LinkedHashMap<>();
         List<String> required = new ArrayList<>();
         for (Key k : table.keys()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("description", k.meaning() + k.otherwise().map(o -> " Otherwise: " + o + ".").orElse(""));
-            Map<String, Object> form = k.form().schema();
-            one.putAll(table.sourced() && !(k.form() instanceof Forms.InSection) && !(k.form() instanceof BandForm) ? orSourced(form) : form);
+            Map<String, Object> form = k.form().schema(sourced);
+            one.putAll(sourced && !(k.form() instanceof Forms.InSection) && !(k.form() instanceof BandForm) ? orSourced(form) : form);
             properties.put(k.name(), one);
             if (k.required()) required.add(k.name());
         }

@@ -47,7 +47,7 @@ record FormulaForm(String example) implements Form {
 
     @Override public Map<String, Object> schema() {
         Map<String, Object> out = new LinkedHashMap<>();
-        out.put("type", "string");
+        out.put("type", java.util.List.of("string", "number")); // a plain number is a formula too
         out.put("minLength", 1);
         out.put("maxLength", 600);
         out.put("examples", java.util.List.of(example));

@@ -69,7 +69,7 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
     private static Table ranges() {
         List<Key> keys = new ArrayList<>();
         for (Setting s : Setting.values()) {
-            Form step = Form.of(s.kind(), 0, s == Setting.TIDAL_VOLUME ? 1000 : 100, s.kind().example());
+            Form step = Form.of(s.kind(), 0, s == Setting.TIDAL_VOLUME ? 1000 : 100);
             Table one = Table.sourced("the range of " + s.words(), Key.must("from", SettingsKeys.form(s), "The least."), Key.must("to", SettingsKeys.form(s), "The most."),
                     Key.may("step", step, "In steps of.").otherwise("continuous"));
             keys.add(Key.may(s.words(), Form.section(one), "Range of " + s.words() + "."));
