@@ -61,13 +61,14 @@ class NewFileTest {
 
     private static void examples(Table table) {
         for (Key k : table.keys()) {
+            k.form().inner().ifPresent(NewFileTest::examples);
+            if (k.form().inner().isPresent()) continue; // its example is shortened
             String yaml = "\"" + k.name().replace("\\", "\\\\") + "\": " + k.form().example() + "\n";
             Complaints c = new Complaints();
             Node root = Tree.of("x", yaml, c).orElseThrow(() -> new AssertionError(yaml + c.all()));
             Table one = new Table(table.what(), table.sourced(), List.of(k), List.of());
             new TableReader(c, one).read((Node.Mapping) root, one);
             assertThat(c.all()).as(yaml).isEmpty();
-            k.form().inner().ifPresent(NewFileTest::examples);
         }
     }
 }
