@@ -16,7 +16,7 @@ import leeway.files.transport.FileCheck;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway catalogue [KIND [NAME]]}: lists and shows sheets. */
-@picocli.CommandLine.Command(description = {"Lists the sheets, and shows one with the source of every value.", "", "Example:  leeway catalogue ventilator \"example turbine\""},
+@picocli.CommandLine.Command(headerHeading = "Example:  ", header = {"leeway catalogue ventilator \"example turbine\"", ""}, description = "Lists the sheets, and shows one with the source of every value.",
         customSynopsis = "leeway catalogue [KIND [NAME]] [--sheets DIR] [--format text|json]")
 final class CatalogueCommand extends Command {
     @Parameters(index = "0", arity = "0..1", paramLabel = "KIND", description = "ventilator, circuit, filter, airway, illness …")

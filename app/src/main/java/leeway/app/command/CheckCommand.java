@@ -9,7 +9,7 @@ import leeway.files.transport.FileCheck;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway check FILE…}: checks transport files and sheets. */
-@picocli.CommandLine.Command(description = {"Checks transport files and sheets, all errors at once.", "", "Example:  leeway check night.yaml my-sheets/*.yaml"},
+@picocli.CommandLine.Command(headerHeading = "Example:  ", header = {"leeway check night.yaml my-sheets/*.yaml", ""}, description = {"Checks transport files and sheets, all errors at once."},
         customSynopsis = "leeway check FILE... [--sheets DIR] [--format text|json]")
 final class CheckCommand extends Command {
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "transport files or sheets")

@@ -36,6 +36,12 @@ abstract class Command implements Callable<Integer> {
     /** Set before the command runs. */
     Terminal terminal;
 
+    /** Sets up the command line before it is parsed. */
+    void prepare(picocli.CommandLine line) { }
+
+    /** Help of its own for these arguments; empty: the usual. */
+    java.util.Optional<String> helpFor(List<String> args) { return java.util.Optional.empty(); }
+
     boolean json() { return format == Format.json; }
 
     /** Does the work; exit code. */

@@ -55,6 +55,13 @@ public final class Main {
             line.setUsageHelpWidth(Terminal.WIDTH);
             line.setUsageHelpAutoWidth(false);
             line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+            command.prepare(line);
+            List<String> typed = List.of(args);
+            Optional<String> own = typed.contains("--help") || typed.contains("-h") ? command.helpFor(typed) : Optional.empty();
+            if (own.isPresent()) {
+                terminal.out().print(own.get());
+                return Command.DONE;
+            }
             PrintWriter out = terminal.writer();
             line.setOut(out);
             line.setParameterExceptionHandler((e, given) -> usage(terminal, row, e, given));

@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway new FILE [--like EXAMPLE]}: writes a commented transport file to start from. */
-@picocli.CommandLine.Command(description = {"Writes a commented transport file to start from; never over an existing one.", "", "Example:  leeway new friday.yaml --like night-transfer"},
+@picocli.CommandLine.Command(headerHeading = "Example:  ", header = {"leeway new friday.yaml --like night-transfer", ""}, description = {"Writes a commented transport file to start from; never over an existing one."},
         customSynopsis = "leeway new FILE [--like EXAMPLE]")
 final class NewCommand extends Command {
     @Parameters(arity = "1", paramLabel = "FILE", description = "the file to write")

@@ -18,7 +18,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway plan FILE}: is it enough, what to expect, what to take. */
-@CommandLine.Command(name = "plan", headerHeading = "Example:  ", header = "leeway plan examples/night-transfer.yaml",
+@CommandLine.Command(name = "plan", headerHeading = "Example:  ", header = {"leeway plan examples/night-transfer.yaml", ""},
         description = {"Works out the plan of a transport file: whether it holds and why, settings,", "what to expect, alarm limits, oxygen and charge, what to take.",
             "Exits with 0 where it holds, 1 where it does not."})
 final class PlanCommand extends Command {

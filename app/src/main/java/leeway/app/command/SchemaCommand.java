@@ -10,7 +10,7 @@ import leeway.files.transport.TransportKeys;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway schema [KIND]}: JSON Schema of the transport file, or of a kind of sheet. */
-@picocli.CommandLine.Command(description = {"Prints the JSON Schema (2020-12) of the transport file, or of a kind of sheet.", "", "Example:  leeway schema > transport.schema.json"},
+@picocli.CommandLine.Command(headerHeading = "Example:  ", header = {"leeway schema > transport.schema.json", ""}, description = {"Prints the JSON Schema (2020-12) of the transport file, or of a kind of sheet."},
         customSynopsis = "leeway schema [transport|KIND]")
 final class SchemaCommand extends Command {
     @Parameters(arity = "0..1", defaultValue = "transport", paramLabel = "KIND", description = "transport, ventilator, circuit …; transport unless you say")

@@ -100,6 +100,15 @@ public final class Json implements AutoCloseable {
         });
     }
 
+    /** A number that is rounded already: all its digits, without an exponent. */
+    public void exact(String key, double value) {
+        if (!Double.isFinite(value)) throw new IllegalStateException("the figure %s is %s".formatted(key, value));
+        run(() -> {
+            to.writeFieldName(key);
+            to.writeNumber(value == 0 ? "0" : new java.math.BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString());
+        });
+    }
+
     public void number(String key, OptionalDouble value) { value.ifPresent(v -> number(key, v)); }
 
     @Override public void close() {
