@@ -81,7 +81,7 @@ public final class PlanText {
     }
 
     /** "Change over from portable to its next cylinder at about 12 min, at a gauge of 62 bar." */
-    static String changeover(Changeover c) {
+    public static String changeover(Changeover c) {
         return "Change over from " + c.store() + (c.to().equals(c.store()) ? " to its next cylinder" : " to " + c.to()) + " about " + Figures.minutes(c.aboutMin()) + " from departure"
                 + (c.atGaugeBar().isPresent() ? ", at a gauge of " + Figures.n(c.atGaugeBar().getAsDouble(), 0) + " bar" : "") + (c.handBag() ? "; ventilate by hand meanwhile" : "") + ".";
     }

@@ -64,6 +64,15 @@ public final class Words {
     /** The language's word for a name of the transport file, such as a fault or a key; the name itself where there is none. */
     public String name(String kind, String name) { return texts.getOrDefault(kind + "." + name, name); }
 
+    /** Rows whose first cell is a name, in this language. */
+    public List<List<String>> first(String kind, List<List<String>> rows) {
+        return rows.stream().map(r -> {
+            List<String> row = new java.util.ArrayList<>(r);
+            row.set(0, name(kind, r.get(0)));
+            return List.copyOf(row);
+        }).toList();
+    }
+
     public boolean has(String key) { return texts.containsKey(key); }
 
     Map<String, String> all() { return texts; }

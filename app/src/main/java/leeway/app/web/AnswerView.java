@@ -1,0 +1,76 @@
+package leeway.app.web;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.app.report.Figures;
+import leeway.app.report.PlanPictures;
+import leeway.app.report.PlanText;
+import leeway.core.plan.Plan;
+import leeway.core.supply.SupplyResult.Oxygen;
+import leeway.core.supply.SupplyResult.OxygenStore;
+
+/** A plan as the journey page shows it: figures already as text, pictures already as SVG. */
+public record AnswerView(Plan plan) {
+    static final int WIDE = 1000;
+    static final int NARROW = 340;
+
+    /** A figure of the answer: the figure, and the key and figures of the sentence that says what it is. */
+    public record Big(String figure, String key, List<String> with) { }
+
+    public boolean holds() { return plan.verdict().holds(); }
+
+    /** Minutes left in the leg with the least; absent where the stores have no end. */
+    public Optional<Big> left() {
+        return oxygen().marginMin().map(m -> m.p05() >= 0 ? new Big(Figures.minutesAtLeast(m.p05()), "answer.left", List.of(Figures.minutesAtLeast(m.p50())))
+                : new Big(Figures.minutes(-m.p05()), m.p50() >= 0 ? "answer.short" : "answer.shortBoth", List.of(m.p50() >= 0 ? Figures.minutesAtLeast(m.p50()) : Figures.minutes(-m.p50()))));
+    }
+
+    public String oxygenChance() { return Figures.chance(oxygen().emptyChance()); }
+
+    public Optional<String> powerChance() { return plan.supply().power().map(p -> Figures.chance(p.emptyChance())); }
+
+    public Optional<Big> take() { return oxygen().take().map(t -> new Big(Figures.items(t), "answer.take", List.of(Figures.n(t.massKg(), 1)))); }
+
+    public Oxygen oxygen() { return plan.supply().oxygen(); }
+
+    public String journey(boolean wide) { return PlanPictures.journey(plan, wide ? "wide" : "narrow", wide ? WIDE : NARROW); }
+
+    public String gases(boolean wide) { return PlanPictures.gases(plan, wide ? "wide" : "narrow", wide ? WIDE : NARROW); }
+
+    public String breath() { return PlanPictures.breath(plan, 560); }
+
+    public List<String> changeovers() { return oxygen().changeovers().stream().map(PlanText::changeover).toList(); }
+
+    /** Setting, value, origin, why. */
+    public List<List<String>> settings() { return Figures.settings(plan); }
+
+    /** Name, value, remark. */
+    public List<List<String>> expected() { return plan.expected().map(Figures::expected).orElse(List.of()); }
+
+    /** Condition, limits, after, priority, from. */
+    public List<List<String>> alarms() { return Figures.alarms(plan.alarmLimits()); }
+
+    public List<List<String>> draws() {
+        return oxygen().byLeg().stream().map(l -> List.of(l.leg(), Figures.n(l.drawLPerMin(), l.drawLPerMin() < 10 ? 2 : 1), Figures.n(l.neededL(), 0), String.join(", ", l.from()))).toList();
+    }
+
+    /** Store, holds, gives, run down on the way; a store without end holds nothing. */
+    public List<List<String>> stores() {
+        return oxygen().stores().stream().map(s -> List.of((s.count() > 1 ? s.count() + " × " : "") + s.name(), figure(s.freeGasL(), s), figure(s.usableL(), s),
+                s.emptyChance().isPresent() ? Figures.chance(s.emptyChance().getAsDouble()) : "")).toList();
+    }
+
+    private static String figure(OptionalDouble v, OxygenStore s) { return s.usableL().isEmpty() ? "" : Figures.or(v, 0, ""); }
+
+    /** Name, minutes, remark. */
+    public List<List<String>> losses() { return Figures.losses(oxygen(), plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()); }
+
+    public List<List<String>> legEnds() {
+        return plan.byLeg().stream().map(l -> {
+            var e = l.expected();
+            return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),
+                    e.spo2().isPresent() ? Figures.percent(e.spo2().getAsDouble()) : "");
+        }).toList();
+    }
+}

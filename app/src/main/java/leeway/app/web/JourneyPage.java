@@ -1,0 +1,164 @@
+package leeway.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import leeway.app.web.entry.Entry;
+import leeway.app.web.entry.Posted;
+import leeway.core.plan.Plan;
+import leeway.files.yaml.Read;
+
+/** The journey page: a transport described in a form or as text, and what follows from it. */
+final class JourneyPage {
+    /** The name under which complaints speak of the text. */
+    static final String FILE = "transport";
+    private static final int UNDO = 20;
+    private static final int UNDO_CHARS = 60_000;
+    /** What a new journey asks for; nothing is filled in. */
+    static final String BLANK = """
+            transport: New journey
+            patient:
+              sex:
+              height:
+              weight:
+              illness:
+              airway:
+            ventilator:
+            oxygen:
+              - {name: portable, cylinder: , pressure: }
+            legs:
+              - {leg: first leg, takes: , at worst: , oxygen: portable}
+            """;
+
+    private final Site site;
+    private final Answers answers;
+    private final String first;
+
+    /** @param first the journey that the page opens with */
+    JourneyPage(Site site, Answers answers, String first) {
+        this.site = site;
+        this.answers = answers;
+        this.first = first;
+    }
+
+    void routes(RoutesConfig routes) {
+        routes.get("/", this::open);
+        routes.post("/", this::posted);
+        routes.post("/open", this::upload);
+        routes.post("/download", this::download);
+        routes.get("/new", ctx -> show(ctx, BLANK, List.of(), ""));
+    }
+
+    private void open(Context ctx) { show(ctx, state(ctx), List.of(), pinned(ctx.queryParam("pin"))); }
+
+    /** The journey that an address carries; the one that comes along where it carries none. */
+    String state(Context ctx) {
+        String packed = ctx.queryParam("s");
+        if (packed == null) return first;
+        return Packed.open(packed).orElseThrow(() -> new Refused(400, "error.link", ""));
+    }
+
+    private static String pinned(String packed) { return packed != null && Packed.open(packed).isPresent() ? packed : ""; }
+
+    private void posted(Context ctx) {
+        String was = Packed.open(ctx.formParam("was")).orElseThrow(() -> new Refused(400, "error.form", ""));
+        String typed = ctx.formParam("text");
+        String text = typed == null ? was : lines(typed);
+        if (text.length() > Packed.MAX_TEXT_BYTES / 2) throw new Refused(413, "error.long", "");
+        List<String> undo = new ArrayList<>(split(ctx.formParam("undo")));
+        String pinned = pinned(ctx.formParam("pinned"));
+        String act = Optional.ofNullable(ctx.formParam("do")).orElse("work");
+        if (act.equals("undo")) {
+            if (!undo.isEmpty()) text = Packed.open(undo.remove(undo.size() - 1)).orElse(was);
+            show(ctx, text, undo, pinned);
+            return;
+        }
+        if (act.equals("new")) {
+            text = BLANK;
+        } else {
+            Entry form = entry(was, List.of());
+            text = Posted.changed(answers.table(), form, text, ctx::formParam);
+            text = Posted.act(answers.table(), text, act);
+        }
+        if (act.equals("pin")) pinned = Packed.of(text);
+        if (act.equals("unpin")) pinned = "";
+        if (!text.equals(was)) undo = Posted.before(undo, Packed.of(was), UNDO, UNDO_CHARS);
+        show(ctx, text, undo, pinned);
+    }
+
+    private void upload(Context ctx) throws IOException {
+        UploadedFile file = ctx.uploadedFile("file");
+        if (file == null || file.size() == 0) throw new Refused(422, "error.noFile", "");
+        try (InputStream in = file.content()) {
+            String text = lines(new String(in.readNBytes(Server.MAX_BODY_BYTES), StandardCharsets.UTF_8));
+            if (text.length() > Packed.MAX_TEXT_BYTES / 2) throw new Refused(413, "error.long", "");
+            show(ctx, text, List.of(), "");
+        }
+    }
+
+    private void download(Context ctx) {
+        String text = lines(Optional.ofNullable(ctx.formParam("text")).orElse(""));
+        ctx.header("Content-Disposition", "attachment; filename=\"transport.yaml\"");
+        ctx.contentType("text/yaml; charset=utf-8").result(text);
+    }
+
+    private Entry entry(String text, List<leeway.files.yaml.Complaint> complaints) {
+        return Entry.of(answers.table(), text, complaints, kind -> kind.equals("store") ? stores(text) : answers.names(kind));
+    }
+
+    private static List<String> stores(String text) {
+        List<String> all = new ArrayList<>(Entry.stores(text, "oxygen"));
+        for (String s : Entry.stores(text, "power")) if (!all.contains(s)) all.add(s);
+        return all;
+    }
+
+    private void show(Context ctx, String text, List<String> undo, String pinned) {
+        Read<Plan> plan = site.desk().answer(() -> answers.plan(text));
+        Entry entry = entry(text, plan.problems());
+        String packed = Packed.of(text);
+        boolean linkable = packed.length() <= Packed.MAX_ADDRESS;
+        String self = linkable ? "/?s=" + packed : "/";
+        Page page = site.page(ctx, "journey", title(plan, site.words(ctx)), linkable ? packed : "", self);
+        Optional<AnswerView> answer = plan.good().map(AnswerView::new);
+        Optional<AnswerView> other = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned).flatMap(t -> site.desk().answer(() -> answers.plan(t)).good()).map(AnswerView::new);
+        JourneyView view = new JourneyView(text, packed, String.join(" ", undo), other.isPresent() ? pinned : "", entry, stores(text), answer, other, "");
+        view = view.spoken(spoken(page.words(), view));
+        if (Site.partly(ctx)) {
+            if (linkable) ctx.header("HX-Replace-Url", self + (pinned.isEmpty() || packed.length() + pinned.length() > Packed.MAX_ADDRESS ? "" : "&pin=" + pinned));
+            site.render(ctx, 200, "part/bench.jte", Map.of("page", page, "v", view));
+        } else {
+            site.render(ctx, plan.problems().isEmpty() || ctx.method() == io.javalin.http.HandlerType.GET ? 200 : 422, "journey.jte", Map.of("page", page, "v", view));
+        }
+    }
+
+    private static String title(Read<Plan> plan, Words words) { return plan.good().map(Plan::title).orElse(words.say("nav.journey")); }
+
+    private static String spoken(Words w, JourneyView v) {
+        if (v.answer().isEmpty()) return w.say("spoken.wrong", Long.toString(v.wrong()));
+        AnswerView a = v.answer().orElseThrow();
+        return w.say(a.holds() ? "spoken.holds" : "spoken.holdsNot", a.left().map(l -> l.figure() + " " + w.say(l.key(), l.with().toArray())).orElse(""));
+    }
+
+    private static List<String> split(String undo) { return undo == null || undo.isBlank() ? List.of() : List.of(undo.strip().split(" ")); }
+
+    /** A form sends lines as CR LF. */
+    static String lines(String text) { return text.replace("\r\n", "\n").replace('\r', '\n'); }
+
+    /** A file that comes with the program. */
+    static String resource(String name) {
+        try (InputStream in = JourneyPage.class.getResourceAsStream(name)) {
+            if (in == null) throw new IllegalStateException("the program lacks its own part " + name);
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,37 @@
+package leeway.app.web;
+
+import java.util.List;
+import java.util.Optional;
+import leeway.app.web.entry.Entry;
+
+/**
+ * What the journey page shows.
+ *
+ * @param text   the transport file
+ * @param packed the same, for the form to come back with
+ * @param undo   the texts before it, packed, with a space between them
+ * @param pinned a text to compare with, packed; empty for none
+ * @param stores names of the stores, for the fields that name one
+ * @param answer what follows; absent where the text has mistakes
+ * @param other  what follows from the pinned text
+ * @param spoken one sentence for those who hear the page
+ */
+public record JourneyView(String text, String packed, String undo, String pinned, Entry entry, List<String> stores, Optional<AnswerView> answer,
+                          Optional<AnswerView> other, String spoken) {
+    private static final int LEAST_ROWS = 12;
+    private static final int MOST_ROWS = 44;
+
+    JourneyView spoken(String sentence) { return new JourneyView(text, packed, undo, pinned, entry, stores, answer, other, sentence); }
+
+    /** Lines of the text field. */
+    public int rows() { return (int) Math.max(LEAST_ROWS, Math.min(MOST_ROWS, text.lines().count() + 1)); }
+
+    /** How many things are wrong. */
+    public long wrong() {
+        return entry.all().mapToLong(f -> f.wrong().size()).sum() + entry.loose().size() + entry.groups().stream().mapToLong(JourneyView::wrong).sum();
+    }
+
+    private static long wrong(leeway.app.web.entry.Group g) {
+        return g.wrong().size() + g.items().stream().mapToLong(JourneyView::wrong).sum() + g.inner().stream().mapToLong(JourneyView::wrong).sum();
+    }
+}
