@@ -1,4 +1,67 @@
 /* Improves the pages; every page works without it. */
 (() => {
   "use strict";
+  if (window.Idiomorph) {
+    Idiomorph.defaults.ignoreActiveValue = true;
+    /* what a person opened or closed stays so */
+    Idiomorph.defaults.callbacks.beforeAttributeUpdated = (name, node) => !(name === "open" && node.tagName === "DETAILS" && node.dataset.touched);
+  }
+  document.documentElement.classList.add("js");
+
+  document.addEventListener("toggle", e => { if (e.target.tagName === "DETAILS") e.target.dataset.touched = "1"; }, true);
+
+  /* a button that downloads is sent by the browser itself */
+  document.addEventListener("submit", e => {
+    if (e.submitter && e.submitter.hasAttribute("data-plain")) e.stopImmediatePropagation();
+  }, true);
+
+  /* the figures that moved are marked for two seconds */
+  const figures = () => new Map([...document.querySelectorAll(".answer .big, td.fig")].map((n, i) => [n.id || i, n.textContent]));
+  let before = new Map();
+  document.addEventListener("htmx:beforeSwap", () => { before = figures(); });
+  document.addEventListener("htmx:afterSettle", () => {
+    if (before.size === 0) return;
+    [...document.querySelectorAll(".answer .big, td.fig")].forEach((n, i) => {
+      const old = before.get(n.id || i);
+      if (old !== undefined && old !== n.textContent) {
+        n.classList.remove("moved");
+        void n.offsetWidth;
+        n.classList.add("moved");
+      }
+    });
+    before = new Map();
+    const message = document.getElementById("message");
+    if (message && !document.querySelector(".htmx-request")) message.replaceChildren();
+  });
+  document.addEventListener("htmx:beforeRequest", () => { const m = document.getElementById("message"); if (m) m.replaceChildren(); });
+
+  /* the server is gone: say so where it is heard */
+  document.addEventListener("htmx:sendError", () => {
+    const m = document.getElementById("message");
+    if (m) { const p = document.createElement("p"); p.className = "refused"; p.textContent = m.dataset.gone; m.replaceChildren(p); }
+  });
+
+  /* after an item was added or moved, its first field or its button keeps the focus */
+  document.addEventListener("htmx:afterSettle", e => {
+    const act = e.detail && e.detail.requestConfig && e.detail.requestConfig.parameters && e.detail.requestConfig.parameters.do;
+    if (typeof act !== "string") return;
+    const [what, path] = [act.slice(0, act.indexOf(":")), act.slice(act.indexOf(":") + 1)];
+    if (what === "add") {
+      const items = document.querySelectorAll("#g-" + CSS.escape(path.replace(/[^A-Za-z0-9]+/g, "-")) + " > div > .item");
+      const field = items.length && [...items[items.length - 1].querySelectorAll("input:not([type=hidden]), select")].find(f => !f.value);
+      if (field) field.focus();
+    } else if (what === "up" || what === "down") {
+      const m = path.match(/^(.*)\/(\d+)$/);
+      const now = m && m[1] + "/" + (Number(m[2]) + (what === "up" ? -1 : 1));
+      const pair = now && [...document.querySelectorAll("button[name=do]")].filter(b => b.value === what + ":" + now || b.value === (what === "up" ? "down:" : "up:") + now).filter(b => !b.disabled);
+      if (pair && pair.length) (pair.find(b => b.value.startsWith(what)) || pair[0]).focus();
+    }
+  });
+
+  /* sliders show their value while they move */
+  document.addEventListener("input", e => {
+    if (e.target.type !== "range") return;
+    const out = document.querySelector("output[for='" + e.target.id + "']");
+    if (out) out.textContent = e.target.value + (e.target.dataset.unit ? " " + e.target.dataset.unit : "");
+  });
 })();

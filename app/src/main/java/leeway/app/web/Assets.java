@@ -30,6 +30,7 @@ final class Assets {
         add("text.woff2", TYPE + "text.woff2", "font/woff2");
         add("text-bold.woff2", TYPE + "text-bold.woff2", "font/woff2");
         add("htmx.js", HTMX, "text/javascript; charset=utf-8");
+        add("idiomorph.js", HERE + "idiomorph.js", "text/javascript; charset=utf-8");
         add("leeway.js", HERE + "leeway.js", "text/javascript; charset=utf-8");
         add("icon.svg", HERE + "icon.svg", "image/svg+xml");
         add("leeway.css", HERE + "leeway.css", "text/css; charset=utf-8");
