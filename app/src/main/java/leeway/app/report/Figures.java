@@ -26,6 +26,11 @@ public final class Figures {
         return t.replace('-', '−');
     }
 
+    /** As few digits as say the same, without an exponent. */
+    public static String plain(double v) {
+        return v == 0 ? "0" : new java.math.BigDecimal(Double.toString(v)).stripTrailingZeros().toPlainString().replace('-', '−');
+    }
+
     public static String or(OptionalDouble v, int decimals, String unit) { return v.isPresent() ? n(v.getAsDouble(), decimals) + (unit.isEmpty() ? "" : " " + unit) : ""; }
 
     public static String percent(double share) { return n(share * 100, 0) + " %"; }

@@ -32,6 +32,8 @@ final class Site {
 
     Desk desk() { return desk; }
 
+    Assets assets() { return assets; }
+
     void routes(RoutesConfig routes) {
         routes.get("/health", ctx -> json(ctx, 200, j -> j.text("status", "ok")));
         routes.get("/assets/{digest}/{name}", this::asset);

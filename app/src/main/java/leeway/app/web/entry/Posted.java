@@ -49,7 +49,7 @@ public final class Posted {
     }
 
     /** A number with its unit; a value that brings its own unit keeps it. */
-    static String joined(String value, String unit) {
+    public static String joined(String value, String unit) {
         if (value.isEmpty() || unit.isEmpty() || !value.matches("[-+\u2212]?[0-9., \u00A0\u202F]*([eE][-+]?[0-9]+)?")) return value;
         return value + " " + unit;
     }
