@@ -10,6 +10,7 @@ import java.util.concurrent.CountDownLatch;
 import leeway.app.report.Json;
 import leeway.app.web.Passwords;
 import leeway.app.web.Server;
+import leeway.files.sheet.Catalogue;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
 
@@ -50,7 +51,7 @@ final class ServeCommand extends Command {
         }
         Server server;
         try {
-            server = Server.start(new Server.Options(host, port, passwords, Duration.ofSeconds(limitS)));
+            server = Server.start(new Server.Options(host, port, passwords, Duration.ofSeconds(limitS), Catalogue.of(sheets), seed));
         } catch (RuntimeException e) {
             if (!bound(e)) throw e;
             return wrong("port " + port + " is taken, or not ours to take. Choose another with --port N, or --port 0 for any free one.");

@@ -10,6 +10,7 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.Optional;
+import leeway.files.sheet.Catalogue;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The server: routes, limits, and what it says where something goes wrong. */
@@ -36,10 +37,12 @@ public final class Server implements AutoCloseable {
      * @param port      0: any free one
      * @param passwords who may use it; needed where others can reach it
      * @param limit     longest time for an answer
+     * @param catalogue the sheets
+     * @param seed      of all chance
      */
-    public record Options(String host, int port, Optional<Passwords> passwords, Duration limit) {
+    public record Options(String host, int port, Optional<Passwords> passwords, Duration limit, Catalogue catalogue, long seed) {
         /** For this machine only, on any free port. */
-        public static Options local() { return new Options("127.0.0.1", 0, Optional.empty(), Duration.ofSeconds(20)); }
+        public static Options local() { return new Options("127.0.0.1", 0, Optional.empty(), Duration.ofSeconds(20), Catalogue.builtIn(), 1); }
     }
 
     /** Whether only this machine can reach a server on that host. */
@@ -50,7 +53,16 @@ public final class Server implements AutoCloseable {
         if (!loopback && options.passwords().isEmpty()) throw new IllegalArgumentException("a host that others can reach needs passwords");
         Desk desk = new Desk(Runtime.getRuntime().availableProcessors(), WAITING, options.limit());
         Site site = new Site(new Gate(loopback, options.passwords()), desk);
-        Javalin app = Javalin.create(c -> configure(c, options, site));
+        Answers answers = new SheetAnswers(options.catalogue(), options.seed());
+        JourneyPage journey = new JourneyPage(site, answers, JourneyPage.resource("/leeway/examples/night-transfer.yaml"));
+        LibraryPages library = new LibraryPages(site, options.catalogue());
+        Javalin app = Javalin.create(c -> {
+            configure(c, options, site);
+            journey.routes(c.routes);
+            library.routes(c.routes);
+            new ComparePage(site, answers, journey).routes(c.routes);
+            new Api(site, answers).routes(c.routes);
+        });
         app.start();
         return new Server(app, desk, options.host());
     }

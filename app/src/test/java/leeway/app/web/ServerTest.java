@@ -19,6 +19,7 @@ import java.time.Duration;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import leeway.files.sheet.Catalogue;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -130,13 +131,13 @@ class ServerTest {
 
     @Test
     void aHostThatOthersReachNeedsPasswords() {
-        assertThatThrownBy(() -> Server.start(new Server.Options("0.0.0.0", 0, Optional.empty(), Duration.ofSeconds(5)))).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> Server.start(new Server.Options("0.0.0.0", 0, Optional.empty(), Duration.ofSeconds(5), Catalogue.builtIn(), 1))).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
     void withPasswordsNothingButTheHealthIsToldToStrangersAndGuessingIsSlowedDown(@TempDir Path dir) throws Exception {
         Passwords people = Passwords.read(Files.writeString(dir.resolve("people"), PasswordsTest.LINE));
-        try (Server open = Server.start(new Server.Options("0.0.0.0", 0, Optional.of(people), Duration.ofSeconds(5)))) {
+        try (Server open = Server.start(new Server.Options("0.0.0.0", 0, Optional.of(people), Duration.ofSeconds(5), Catalogue.builtIn(), 1))) {
             URI page = URI.create("http://127.0.0.1:" + open.port() + "/none");
             HttpResponse<String> stranger = client.send(HttpRequest.newBuilder(page).build(), BodyHandlers.ofString());
             assertThat(stranger.statusCode()).isEqualTo(401);

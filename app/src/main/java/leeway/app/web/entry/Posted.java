@@ -55,7 +55,7 @@ public final class Posted {
     }
 
     /** The keys that may stand beside the one at the path, in the order of their table. */
-    static List<String> order(Table table, String path) {
+    public static List<String> order(Table table, String path) {
         Table at = table;
         String[] steps = path.split("/");
         for (int i = 0; i < steps.length - 1; i++) {

@@ -1,0 +1,57 @@
+package leeway.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.io.ByteArrayOutputStream;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import leeway.app.command.Version;
+import leeway.app.report.ComplaintsJson;
+import leeway.app.report.PlanJson;
+import leeway.core.plan.Plan;
+import leeway.files.yaml.Complaint;
+import leeway.files.yaml.Read;
+import leeway.files.yaml.Text;
+
+/**
+ * For other programs: a transport file as the body, the JSON of the command as the answer, or 422 with what {@code check}
+ * says of the file. No cookie, no token, no session; described in {@code openapi.json}.
+ */
+final class Api {
+    private final Site site;
+    private final Answers answers;
+    private final String openApi;
+
+    Api(Site site, Answers answers) {
+        this.site = site;
+        this.answers = answers;
+        this.openApi = JourneyPage.resource("/leeway/docs/api/openapi.json");
+    }
+
+    void routes(RoutesConfig routes) {
+        routes.get("/api", ctx -> site.render(ctx, 200, "api.jte", Map.of("page", site.page(ctx, "api", site.words(ctx).say("api.title"), "", "/api"))));
+        routes.get("/api/openapi.json", ctx -> ctx.contentType("application/json; charset=utf-8").result(openApi));
+        routes.post("/api/plan", this::plan);
+    }
+
+    private void plan(Context ctx) {
+        Read<Plan> plan = read(ctx);
+        if (plan instanceof Read.Good<Plan> good) write(ctx, 200, out -> PlanJson.write(good.value(), Version.TEXT, out)); else complain(ctx, plan.problems());
+    }
+
+    private Read<Plan> read(Context ctx) {
+        return Text.of(ctx.bodyAsBytes(), JourneyPage.FILE).then(text -> site.desk().answer(() -> answers.plan(text)));
+    }
+
+    private void complain(Context ctx, List<Complaint> complaints) {
+        write(ctx, 422, out -> ComplaintsJson.write(JourneyPage.FILE, complaints, out));
+    }
+
+    private static void write(Context ctx, int status, Consumer<OutputStream> body) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream(16 * 1024);
+        body.accept(out);
+        ctx.status(status).contentType("application/json; charset=utf-8").result(out.toByteArray());
+    }
+}
