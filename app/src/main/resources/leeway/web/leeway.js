@@ -8,6 +8,10 @@
   }
   document.documentElement.classList.add("js");
 
+  /* on a small screen the answer comes first and the form is folded; one without an answer stays open */
+  const fold = document.getElementById("fold");
+  if (fold && window.matchMedia("(max-width: 60rem)").matches && !document.querySelector(".answer.waiting")) { fold.open = false; fold.dataset.touched = "1"; }
+
   document.addEventListener("toggle", e => { if (e.target.tagName === "DETAILS") e.target.dataset.touched = "1"; }, true);
 
   /* a button that downloads is sent by the browser itself */

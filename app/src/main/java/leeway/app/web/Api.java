@@ -6,11 +6,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import leeway.app.command.Version;
-import leeway.app.report.ComplaintsJson;
+import leeway.app.report.ErrorsText;
 import leeway.app.report.PlanJson;
 import leeway.core.plan.Plan;
+import leeway.files.transport.FileCheck;
 import leeway.files.yaml.Complaint;
 import leeway.files.yaml.Read;
 import leeway.files.yaml.Text;
@@ -46,7 +48,7 @@ final class Api {
     }
 
     private void complain(Context ctx, List<Complaint> complaints) {
-        write(ctx, 422, out -> ComplaintsJson.write(JourneyPage.FILE, complaints, out));
+        site.json(ctx, 422, j -> ErrorsText.json(j, List.of(new FileCheck(JourneyPage.FILE, Optional.of("transport"), complaints))));
     }
 
     private static void write(Context ctx, int status, Consumer<OutputStream> body) {

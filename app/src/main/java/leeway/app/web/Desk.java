@@ -44,6 +44,9 @@ final class Desk implements AutoCloseable {
         TooMany() { super("the queue is full"); }
     }
 
+    /** Done when there is room for it; what goes wrong there comes up again when somebody asks. */
+    void later(Runnable work) { workers.execute(work); }
+
     <T> T answer(Callable<T> work) {
         Future<T> answer;
         try {

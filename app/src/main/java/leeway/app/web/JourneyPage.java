@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import leeway.app.report.Examples;
 import leeway.app.web.entry.Entry;
 import leeway.app.web.entry.Posted;
 import leeway.core.plan.Plan;
@@ -57,11 +58,16 @@ final class JourneyPage {
         routes.get("/new", ctx -> show(ctx, BLANK, List.of(), ""));
     }
 
+    /** Works out the first journey in the background, so that the first visitor does not wait for a cold machine. */
+    void warm() { site.desk().later(() -> answers.plan(first)); }
+
     private void open(Context ctx) { show(ctx, state(ctx), List.of(), pinned(ctx.queryParam("pin"))); }
 
     /** The journey that an address carries; the one that comes along where it carries none. */
     String state(Context ctx) {
         String packed = ctx.queryParam("s");
+        String example = ctx.queryParam("example");
+        if (packed == null && example != null) return Examples.text(example).orElseThrow(() -> new Refused(404, "error.404", ""));
         if (packed == null) return first;
         return Packed.open(packed).orElseThrow(() -> new Refused(400, "error.link", ""));
     }

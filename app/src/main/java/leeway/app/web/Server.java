@@ -10,6 +10,7 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.Optional;
+import leeway.app.report.Examples;
 import leeway.files.sheet.Catalogue;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
@@ -54,7 +55,7 @@ public final class Server implements AutoCloseable {
         Desk desk = new Desk(Runtime.getRuntime().availableProcessors(), WAITING, options.limit());
         Site site = new Site(new Gate(loopback, options.passwords()), desk);
         Answers answers = new SheetAnswers(options.catalogue(), options.seed());
-        JourneyPage journey = new JourneyPage(site, answers, JourneyPage.resource("/leeway/examples/night-transfer.yaml"));
+        JourneyPage journey = new JourneyPage(site, answers, Examples.text("night-transfer").orElseThrow());
         LibraryPages library = new LibraryPages(site, options.catalogue());
         Javalin app = Javalin.create(c -> {
             configure(c, options, site);
@@ -64,6 +65,7 @@ public final class Server implements AutoCloseable {
             new Api(site, answers).routes(c.routes);
         });
         app.start();
+        journey.warm();
         return new Server(app, desk, options.host());
     }
 
