@@ -20,9 +20,11 @@ public final class MapPicture {
     /** Rooms at which the water gets deeper: shoal to here, deep from here, deepest from here. */
     static final double SHOAL = 0.2, DEEP = 0.5;
     /** How far inland a limit's line is still drawn, in room. */
-    private static final double INLAND = 0.12;
+    private static final double INLAND = 0.05;
     private static final double FONT = 12;
     private static final int MOST_LINES = 4;
+    /** Smaller patches than this are what a ridge leaves between points of the grid. */
+    private static final double LEAST_PATCH = 60;
     private final OperatingMap map;
     private final Svg svg;
     private final int left;
@@ -80,12 +82,15 @@ public final class MapPicture {
         double cx = px(map.chosen().x());
         double cy = py(map.chosen().y());
         taken.add(new double[] {cx - 12, cy - 12, cx + 12, cy + 12});
-        for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), SHOAL)) polyline("depth", c);
-        for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), DEEP)) polyline("depth", c);
+        for (double level : new double[] {SHOAL, DEEP}) {
+            for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), level)) if (size(c) >= LEAST_PATCH) polyline("depth", c);
+        }
         for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), 0)) polyline("coast", c);
-        for (Limit l : map.limits()) coast(l);
+        List<Limit> inland = new ArrayList<>();
+        for (Limit l : map.limits()) if (!coast(l)) inland.add(l);
         Line minutes = map.lines().stream().filter(l -> l.name().equals("minutes of supply")).findFirst().orElse(null);
         for (Line l : map.lines()) if (l != minutes) iso(l, minutes);
+        for (Limit l : inland) behind(l);
         svg.circle("halo", cx, cy, 7);
         svg.circle("here", cx, cy, 7);
         frame();
@@ -95,10 +100,21 @@ public final class MapPicture {
     private void area(String cssClass, double level) {
         StringBuilder d = new StringBuilder();
         for (Chain c : Contours.area(map.x().values(), map.y().values(), map.signed(), level)) {
+            if (size(c) < LEAST_PATCH) continue;
             for (int i = 0; i < c.size(); i++) d.append(i == 0 ? 'M' : 'L').append(Svg.n(px(c.x()[i]))).append(' ').append(Svg.n(py(c.y()[i])));
             d.append('Z');
         }
         if (d.length() > 0) svg.path(cssClass, d.toString());
+    }
+
+    /** Area of a ring, in square pixels. */
+    private double size(Chain c) {
+        double twice = 0;
+        for (int i = 0; i < c.size(); i++) {
+            int k = (i + 1) % c.size();
+            twice += px(c.x()[i]) * py(c.y()[k]) - px(c.x()[k]) * py(c.y()[i]);
+        }
+        return Math.abs(twice) / 2;
     }
 
     private void polyline(String cssClass, Chain c) {
@@ -111,12 +127,22 @@ public final class MapPicture {
         svg.polyline(cssClass, x, y);
     }
 
-    /** The stretch of a limit that borders water, named where it is long enough. */
-    private void coast(Limit l) {
+    /** A limit that borders no water, seen through the land: where the next one would be if the nearer gave way. */
+    private void behind(Limit l) {
+        if (l.name().startsWith("pH") || l.name().startsWith("PaCO2")) return;
+        for (Chain c : Contours.lines(map.x().values(), map.y().values(), l.values(), l.limit())) {
+            polyline("behind", c);
+            if (length(c) > 60) name(c, words(l), "behind-name", false);
+        }
+    }
+
+    /** The stretch of a limit that borders water, named where it is long enough; false where there is none. */
+    private boolean coast(Limit l) {
         List<Chain> shore = new ArrayList<>();
         for (Chain c : Contours.lines(map.x().values(), map.y().values(), l.values(), l.limit())) shore.addAll(nearWater(c));
         for (Chain c : shore) polyline("wall", c);
-        shore.stream().max(Comparator.comparingDouble(this::length)).filter(c -> length(c) > 24).ifPresent(c -> name(c, words(l), "named"));
+        shore.stream().max(Comparator.comparingDouble(this::length)).filter(c -> length(c) > 24).ifPresent(c -> name(c, words(l), "named", true));
+        return !shore.isEmpty();
     }
 
     private static String words(Limit l) {
@@ -145,6 +171,12 @@ public final class MapPicture {
         run.clear();
     }
 
+    private double signedAt(double px, double py) {
+        double fx = Math.max(0, Math.min(1, (px - left) / (right - left)));
+        double fy = Math.max(0, Math.min(1, (bottom - py) / (bottom - top)));
+        return signed(first(map.x()) + fx * (last(map.x()) - first(map.x())), first(map.y()) + fy * (last(map.y()) - first(map.y())));
+    }
+
     private double signed(double x, double y) {
         double fi = (x - first(map.x())) / (last(map.x()) - first(map.x())) * (map.x().values().length - 1);
         double fj = (y - first(map.y())) / (last(map.y()) - first(map.y())) * (map.y().values().length - 1);
@@ -161,6 +193,7 @@ public final class MapPicture {
         record Level(double at, List<Chain> chains, double wet) { }
         List<Level> levels = new ArrayList<>();
         for (double at : l.levels()) {
+            if (map.limits().stream().anyMatch(m -> m.name().startsWith(l.name() + " ") && m.limit() == at)) continue;
             List<Chain> chains = Contours.lines(map.x().values(), map.y().values(), l.values(), at);
             double wet = 0;
             for (Chain c : chains) for (int i = 0; i < c.size(); i++) if (signed(c.x()[i], c.y()[i]) > 0) wet++;
@@ -171,7 +204,7 @@ public final class MapPicture {
         for (Level level : levels.subList(0, Math.min(MOST_LINES, levels.size()))) {
             for (Chain c : level.chains()) polyline(oxygen ? "draw" : "iso", c);
             String words = oxygen ? Figures.n(level.at(), level.at() == Math.rint(level.at()) ? 0 : 1) + " L/min" + minutes(l, minutes, level.at()) : l.name() + " " + Figures.n(level.at(), 0);
-            level.chains().stream().max(Comparator.comparingDouble(this::length)).ifPresent(c -> name(c, words, oxygen ? "drawn" : "iso-name"));
+            level.chains().stream().max(Comparator.comparingDouble(this::length)).ifPresent(c -> name(c, words, oxygen ? "drawn" : "iso-name", false));
         }
     }
 
@@ -179,7 +212,8 @@ public final class MapPicture {
     private static String minutes(Line draw, Line minutes, double at) {
         if (minutes == null) return "";
         double held = minutes.values()[0][0] * draw.values()[0][0];
-        return Double.isFinite(held) ? ", " + Figures.minutesAtLeast(held / at) : "";
+        if (!Double.isFinite(held)) return "";
+        return ", " + (held / at > 24 * 60 ? "over 24 h" : Figures.minutesAtLeast(held / at));
     }
 
     private double length(Chain c) {
@@ -188,14 +222,29 @@ public final class MapPicture {
         return sum;
     }
 
-    /** Writes a name on its line, at the first place where it covers neither edge, ring nor another name; none where there is no such place. */
-    private void name(Chain c, String words, String cssClass) {
+    /** Writes a name on its line, or beside it on the land, at the first place where it covers neither edge, ring nor another name; none where there is no such place. */
+    private void name(Chain c, String words, String cssClass, boolean ashore) {
         double w = Svg.width(words, FONT);
         for (double share : new double[] {0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88, 0.05, 0.95}) {
             int i = (int) Math.round(share * (c.size() - 1));
-            double x = Math.max(left + w / 2 + 3, Math.min(right - w / 2 - 3, px(c.x()[i])));
-            double y = Math.max(top + 12, Math.min(bottom - 6, py(c.y()[i])));
-            if (Math.hypot(x - px(c.x()[i]), y - py(c.y()[i])) > w / 2 + 4) continue;
+            double onX = px(c.x()[i]);
+            double onY = py(c.y()[i]);
+            if (ashore) {
+                int a = Math.max(0, i - 2);
+                int b = Math.min(c.size() - 1, i + 2);
+                double dx = px(c.x()[b]) - px(c.x()[a]);
+                double dy = py(c.y()[b]) - py(c.y()[a]);
+                double long2 = Math.max(1e-9, Math.hypot(dx, dy));
+                double away = 10 + w / 2 * Math.abs(dy) / long2;
+                double sx = -dy / long2 * away;
+                double sy = dx / long2 * away;
+                boolean landThere = signedAt(onX + sx, onY + sy) < signedAt(onX - sx, onY - sy);
+                onX += landThere ? sx : -sx;
+                onY += landThere ? sy : -sy;
+            }
+            double x = Math.max(left + w / 2 + 3, Math.min(right - w / 2 - 3, onX));
+            double y = Math.max(top + 12, Math.min(bottom - 6, onY));
+            if (Math.hypot(x - onX, y - onY) > w / 2 + 4) continue;
             double[] box = {x - w / 2 - 2, y - FONT * 0.6, x + w / 2 + 2, y + FONT * 0.6};
             if (taken.stream().anyMatch(t -> t[0] < box[2] && box[0] < t[2] && t[1] < box[3] && box[1] < t[3])) continue;
             taken.add(box);
@@ -231,7 +280,7 @@ public final class MapPicture {
         double power = Math.pow(10, Math.floor(Math.log10(raw)));
         double step = raw / power < 1.5 ? power : raw / power < 3.5 ? 2 * power : raw / power < 7.5 ? 5 * power : 10 * power;
         List<Double> ticks = new ArrayList<>();
-        for (double t = Math.ceil(from / step - 1e-9) * step; t <= to + 1e-9 * step; t += step) ticks.add(Math.rint(t / step) * step);
+        for (double t = Math.ceil(from / step - 1e-9) * step; t <= to + 1e-9 * step; t += step) ticks.add(Math.rint(Math.rint(t / step) * step * 1e9) / 1e9);
         return ticks.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
@@ -241,7 +290,8 @@ public final class MapPicture {
             + ".operating .inland{fill:var(--land)}.operating .hatch{stroke:var(--ink);stroke-width:.5;opacity:.35}.operating .shoal{fill:var(--shoal2);fill-rule:evenodd}.operating .deep{fill:var(--deep);fill-rule:evenodd}.operating .deepest{fill:var(--deep2);fill-rule:evenodd}"
             + ".operating .depth{fill:none;stroke:var(--soft);stroke-width:.7;stroke-dasharray:1 3}.operating .coast{fill:none;stroke:var(--ink);stroke-width:1.1}.operating .wall{fill:none;stroke:var(--ink);stroke-width:2}"
             + ".operating .iso{fill:none;stroke:var(--ink);stroke-width:.8}.operating .draw{fill:none;stroke:var(--crew);stroke-width:1;stroke-dasharray:6 4}"
-            + ".operating .named,.operating .iso-name,.operating .drawn{font-size:12px;stroke:var(--sheet);stroke-width:3.5px;paint-order:stroke;stroke-linejoin:round}.operating .named{font-weight:700}.operating .drawn{fill:var(--crew)}"
+            + ".operating .behind{fill:none;stroke:var(--soft);stroke-width:.9;stroke-dasharray:2 4}"
+            + ".operating .named,.operating .behind-name,.operating .iso-name,.operating .drawn{font-size:12px;stroke:var(--sheet);stroke-width:3.5px;paint-order:stroke;stroke-linejoin:round}.operating .named{font-weight:700}.operating .drawn{fill:var(--crew)}.operating .behind-name{fill:var(--soft)}"
             + ".operating .halo{fill:none;stroke:var(--sheet);stroke-width:7}.operating .here{fill:none;stroke:var(--ink);stroke-width:3}.operating .frame{fill:none;stroke:var(--ink);stroke-width:1}";
 
     /** Style rules of the picture's own classes, for the style sheet of a page that defines the palette. */

@@ -21,6 +21,11 @@ import leeway.core.start.Start;
  * speaks first.
  */
 final class Bounds {
+    /** Distances from the edge of a band at which the room is full; common practice, no source. */
+    private static final double FULL_SATURATION = 0.04, FULL_ML_PER_KG = 2, FULL_PH = 0.075, FULL_MMHG = 7.5;
+    private static final double SATURATED = 0.95;
+    /** Room for what saturation does to acid and base, so that the silent one of the two never speaks first. */
+    private static final double SLACK_MMHG = 2, SLACK_PH = 0.02;
     private final Policy.Targets policy;
     private final List<Solved.Kept> strategy;
     private final List<Bound> all = new ArrayList<>();
@@ -42,7 +47,7 @@ final class Bounds {
         if (start.ventilated().patient().living()) {
             b.carbonDioxide(start.ventilated().patient());
             double least = b.from(Measure.SATURATION).orElse(policy.targets().saturationLow());
-            b.all.add(Bound.edge("saturation low", "1", Bound.measure(Measure.SATURATION), false, least, 1 - least));
+            b.all.add(Bound.edge("saturation low", "1", Bound.measure(Measure.SATURATION), false, least, FULL_SATURATION));
         }
         return b.all;
     }
@@ -65,10 +70,9 @@ final class Bounds {
     private void volume() {
         OptionalDouble from = from(Measure.VOLUME_PER_WEIGHT);
         OptionalDouble to = to(Measure.VOLUME_PER_WEIGHT);
-        double width = from.isPresent() && to.isPresent() ? to.getAsDouble() - from.getAsDouble() : to.orElse(from.orElse(1) * 2) / 2;
         String name = Measure.VOLUME_PER_WEIGHT.words();
-        from.ifPresent(f -> all.add(Bound.edge(name + " low", "mL/kg", Bound.measure(Measure.VOLUME_PER_WEIGHT), false, f, width)));
-        to.ifPresent(t -> all.add(Bound.edge(name + " high", "mL/kg", Bound.measure(Measure.VOLUME_PER_WEIGHT), true, t, width)));
+        from.ifPresent(f -> all.add(Bound.edge(name + " low", "mL/kg", Bound.measure(Measure.VOLUME_PER_WEIGHT), false, f, FULL_ML_PER_KG)));
+        to.ifPresent(t -> all.add(Bound.edge(name + " high", "mL/kg", Bound.measure(Measure.VOLUME_PER_WEIGHT), true, t, FULL_ML_PER_KG)));
     }
 
     /** A set volume needs a flow; a set pressure only takes longer. */
@@ -95,13 +99,10 @@ final class Bounds {
             phLow = Math.min(phLow, AcidBase.phOf(high, p.baseExcessMmolL(), p.haemoglobinGPerDl(), SATURATED) - SLACK_PH);
             phHigh = Math.max(phHigh, AcidBase.phOf(low, p.baseExcessMmolL(), p.haemoglobinGPerDl(), SATURATED) + SLACK_PH);
         }
-        all.add(Bound.edge("pH low", "1", Bound.measure(Measure.PH), false, phLow, phHigh - phLow));
-        all.add(Bound.edge("pH high", "1", Bound.measure(Measure.PH), true, phHigh, phHigh - phLow));
-        all.add(Bound.edge("PaCO2 low", "mmHg", Bound.measure(Measure.PACO2), false, low, high - low));
-        all.add(Bound.edge("PaCO2 high", "mmHg", Bound.measure(Measure.PACO2), true, high, high - low));
+        all.add(Bound.edge("pH low", "1", Bound.measure(Measure.PH), false, phLow, FULL_PH));
+        all.add(Bound.edge("pH high", "1", Bound.measure(Measure.PH), true, phHigh, FULL_PH));
+        all.add(Bound.edge("PaCO2 low", "mmHg", Bound.measure(Measure.PACO2), false, low, FULL_MMHG));
+        all.add(Bound.edge("PaCO2 high", "mmHg", Bound.measure(Measure.PACO2), true, high, FULL_MMHG));
     }
 
-    private static final double SATURATED = 0.95;
-    /** Room for what saturation does to acid and base, so that the silent one of the two never speaks first. */
-    private static final double SLACK_MMHG = 2, SLACK_PH = 0.02;
 }
