@@ -31,6 +31,8 @@ public final class Breath implements Part {
     /** Support does not cycle off earlier; common practice, no source. */
     private static final double LEAST_SUPPORT_S = 0.2;
     private static final int SETTLING_ROWS = 400;
+    /** The device's largest flow counts as passed only by this share, so that reaching a pressure does not throw it back. */
+    private static final double FLOW_SLACK = 1e-6;
 
     private static final int NOTHING = -1;
     static final int PHASE_ENDS = 0, LIMIT_MET = 1, VOLUME_MET = 2, FLOW_MET = 3, AIM_MET = 4, CYCLE = 5, TRIGGER = 6, ANSWER = 7, DUE_NOW = 8,
@@ -237,7 +239,8 @@ public final class Breath implements Part {
             offer(now + law.timeToVolume(wanted, left), VOLUME_MET);
         } else if ((phase == RISE || phase == HOLD) && !t.closed && !t.open) {
             double f0 = stretch.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
-            if (f0 > most * (1 + 1e-9)) offer(now, FLOW_MET);
+            most += FLOW_SLACK * t.largestFlow;
+            if (f0 > most) offer(now, FLOW_MET);
             else if (!stretch.falling()) offer(now + stretch.timeTo(most), FLOW_MET);
             if (supported && now + left > breathAt) {
                 double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise)), leak = Tuned.leakFlow(t.allLeaks(), y[at + AIM]);

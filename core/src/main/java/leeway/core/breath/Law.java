@@ -12,7 +12,7 @@ import leeway.core.run.Now;
  */
 final class Law {
     /** A driving pressure below this, and below what the clock's last digit is worth, counts as none where it is about to change sign. */
-    static final double TINY_CMH2O = 1e-7;
+    static final double TINY_CMH2O = 1e-9;
     /** A decelerating flow into a leak or an uncompensated circuit is taken in this many equal pieces, each of constant flow. */
     private static final int PIECES = 12;
 
@@ -229,6 +229,7 @@ final class Law {
 
     /** When the pressure under a decelerating flow is highest, from the start of the stretch; NaN for a constant flow. */
     double topOfDecelerating() {
+        if (!stretch.isGiven()) return Double.NaN;      // flow and pressure are monotone then
         double f0 = stretch.startFlow(), slope = stretch.flowAt(1) - f0;
         return ((mg - t.k1In * slope) / (t.elastance + 2 * t.k2 * slope) - f0) / slope;
     }

@@ -40,6 +40,10 @@ final class Stretch {
         a8 = aa + bb * f8;
     }
 
+    boolean isGiven() {
+        return given;
+    }
+
     double startFlow() {
         return f0;
     }

@@ -10,6 +10,7 @@ import java.util.List;
  */
 public final class Loop {
     private static final int PATIENCE = 64;
+    private static final double LEAST_S = 1e-9;
     private final Part[] parts;
     private final Claims claims = new Claims();
 
@@ -37,6 +38,7 @@ public final class Loop {
     public void to(double endS, Now n, Script script, Sink out) {
         script.foldAfresh();
         int still = 0;
+        double lastS = Double.NEGATIVE_INFINITY;
         while (n.tS < endS && !out.enough()) {
             if (script.fold(n.tS, n.p)) for (Part part : parts) part.retune(n);
             double toS = Math.min(endS, script.nextS(n.tS));
@@ -48,8 +50,9 @@ public final class Loop {
                     who = i;
                 }
             }
-            if (toS > n.tS) {
+            if (toS > lastS + LEAST_S) {
                 still = 0;
+                lastS = toS;
             } else if (++still > PATIENCE) {
                 throw new IllegalStateException("no progress at " + n.tS + " s in " + (who < 0 ? "the script" : parts[who].who()));
             }
