@@ -2,7 +2,10 @@ package leeway.app.command;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import leeway.core.alarm.Noise;
 import leeway.core.kit.Kit;
 import leeway.core.plan.Library;
 import leeway.core.rehearsal.Fault;
@@ -44,6 +47,12 @@ public final class SheetLibrary implements Library {
         List<Fault> all = new ArrayList<>();
         for (String name : catalogue.names(Kinds.FAULT.word())) all.add(sheet(Kinds.FAULT, name));
         return List.copyOf(all);
+    }
+
+    @Override public Map<String, Noise> noises() {
+        Map<String, Noise> all = new TreeMap<>();
+        for (String name : catalogue.names(Kinds.NOISE.word())) all.put(name, sheet(Kinds.NOISE, name));
+        return all;
     }
 
     @Override public Optional<Kit> kit(String name) { return Optional.of(sheet(Kinds.KIT, name)); }

@@ -1,10 +1,13 @@
 package leeway.app.report;
 
+import java.io.OutputStream;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import leeway.app.rehearse.Rehearsals;
 import leeway.core.rehearsal.Harm;
+import leeway.core.rehearsal.Nuisance;
 import leeway.core.rehearsal.Pair;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearsal.ByLeg;
@@ -17,6 +20,20 @@ public final class RehearsalJson {
     /** The list {@code rehearsals}. */
     public static void write(Json json, List<Rehearsal> rehearsals) {
         json.objects("rehearsals", rehearsals, r -> row(json, r));
+    }
+
+    /** The whole answer of {@code rehearse}. */
+    public static void write(Rehearsals all, String version, long seed, OutputStream to) {
+        try (Json json = new Json(to)) {
+            json.text("transport", all.title());
+            json.text("version", version);
+            json.count("seed", seed);
+            json.text("protocol", RehearsalText.PROTOCOL);
+            write(json, all.rows());
+            if (!all.nuisance().isEmpty()) nuisance(json, all.nuisance());
+            all.pairs().ifPresent(p -> pairs(json, p));
+            if (!all.whatIf().isEmpty()) json.objects("whatIf", all.whatIf(), r -> row(json, r));
+        }
     }
 
     private static void row(Json json, Rehearsal r) {
@@ -80,8 +97,8 @@ public final class RehearsalJson {
     /** How often each condition is heard an hour without a fault. */
     public static void nuisance(Json json, List<Nuisance> nuisance) {
         json.objects("nuisance", nuisance, n -> {
-            json.text("condition", n.condition());
-            json.text("from", n.from());
+            json.text("condition", n.limit().condition().words());
+            json.text("from", n.limit().from().words());
             json.number("perHour", n.perHour());
         });
     }
@@ -95,9 +112,6 @@ public final class RehearsalJson {
             json.text("why", p.why());
         });
     }
-
-    /** An alarm that speaks without a fault. */
-    public record Nuisance(String condition, String from, double perHour) { }
 
     /** The margin as text: "59 s", "−31 s"; empty where there is none. */
     static String margin(OptionalDouble marginS) { return marginS.isPresent() ? Figures.seconds(marginS.getAsDouble()) : ""; }

@@ -3,8 +3,9 @@ package leeway.app.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import leeway.app.report.RehearsalJson.Nuisance;
+import leeway.app.rehearse.Rehearsals;
 import leeway.app.report.TextPage.Tone;
+import leeway.core.rehearsal.Nuisance;
 import leeway.core.rehearsal.Pair;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearsal.Coverage;
@@ -14,11 +15,16 @@ public final class RehearsalText {
     /** Stands over every list of steps. */
     public static final String PROTOCOL = "Local protocol comes first; what follows is common practice, what kills first at the top.";
 
+    private static final String CAUTION = "A planning and teaching aid, not a medical device; nothing here is an order.";
+
     private RehearsalText() { }
 
-    public static String of(String title, List<Rehearsal> rows, List<Nuisance> nuisance, Optional<List<Pair>> pairs, int width, boolean colour) {
+    public static String of(Rehearsals all, int width, boolean colour) {
+        List<Rehearsal> rows = all.rows();
+        List<Nuisance> nuisance = all.nuisance();
+        Optional<List<Pair>> pairs = all.pairs();
         TextPage page = new TextPage(width, colour);
-        page.strong(Tone.STRONG, title);
+        page.strong(Tone.STRONG, all.title()).paragraph(CAUTION);
         long uncovered = rows.stream().filter(r -> r.coverage().uncovered()).count();
         long harms = rows.stream().filter(r -> r.harm().isPresent()).count();
         page.strong(uncovered > 0 ? Tone.BAD : Tone.GOOD, uncovered == 0 ? "No fault is uncovered; %d of %d can harm.".formatted(harms, rows.size())
@@ -31,13 +37,14 @@ public final class RehearsalText {
         group(rest, "In time", rows.stream().filter(r -> r.coverage() == Coverage.IN_TIME).toList(), rows.size() == 1);
         group(rest, "No harm", rows.stream().filter(r -> r.coverage() == Coverage.NO_HARM).toList(), rows.size() == 1);
         group(rest, "Not in this kit", rows.stream().filter(r -> r.coverage() == Coverage.NOT_IN_THIS_KIT).toList(), rows.size() == 1);
-        if (!nuisance.isEmpty()) rest.heading("Alarms without a fault", "heard an hour").table(List.of(), nuisance.stream().map(n -> List.of(n.condition(), n.from(), Figures.n(n.perHour(), 2))).toList());
+        if (!nuisance.isEmpty()) rest.heading("Alarms without a fault", "heard an hour").table(List.of(), nuisance.stream().map(n -> List.of(n.limit().condition().words(), n.limit().from().words(), Figures.n(n.perHour(), 2))).toList());
         pairs.ifPresent(p -> {
             rest.heading("Two at once", "each covered alone, together not");
             if (p.isEmpty()) rest.paragraph("No pair of covered faults is uncovered together.");
             else rest.items(p.stream().limit(12).map(x -> "%s and %s: %s".formatted(x.first(), x.second(), x.why())).toList());
             if (p.size() > 12) rest.paragraph((p.size() - 12) + " more are in --format json.");
         });
+        if (!all.whatIf().isEmpty()) group(rest, "What if, as the file asks", all.whatIf(), false);
         return text.append(rest).toString();
     }
 

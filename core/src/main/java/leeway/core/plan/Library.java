@@ -1,7 +1,9 @@
 package leeway.core.plan;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import leeway.core.alarm.Noise;
 import leeway.core.kit.Kit;
 import leeway.core.rehearsal.Fault;
 import leeway.core.settings.Strategy;
@@ -13,6 +15,9 @@ public interface Library {
 
     /** All faults, in the order of their sheets. */
     List<Fault> faults();
+
+    /** All noises by name. */
+    Map<String, Noise> noises();
 
     Optional<Kit> kit(String name);
 }

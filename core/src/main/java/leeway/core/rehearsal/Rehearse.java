@@ -72,24 +72,33 @@ public final class Rehearse {
                 Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), "It cannot happen here: " + lacking + ".", List.of());
     }
 
-    /** The margins of one draw, one a row of {@code central}, on that row's worst leg; below any number where silent, above any where harmless, NaN where not in this kit. */
-    public double[] draw(Draw draw, List<Rehearsal> central) {
+    /**
+     * One draw: the margins, one a row of {@code central}, on that row's worst leg (below any number where silent, above any where
+     * harmless, {@code NaN} where not in this kit), and how often each limit is heard an hour without any fault.
+     */
+    public record Drawn(double[] margins, double[] heardPerHour) { }
+
+    /** The rows of {@code central} in another draw. */
+    public Drawn draw(Draw draw, List<Rehearsal> central) {
         Run run = new Run(draw);
         double[] margins = new double[central.size()];
         for (int i = 0; i < margins.length; i++) {
             Rehearsal row = central.get(i);
             margins[i] = row.leg().isEmpty() ? Double.NaN : run.trial(row.fault(), row.leg().get().index()).map(Trial::sortable).orElse(Double.NaN);
         }
-        return margins;
+        int[] heard = run.nominal.heardOnJourney();
+        double[] perHour = new double[heard.length];
+        for (int i = 0; i < heard.length; i++) perHour[i] = heard[i] / (run.nominal.journeyS() / 3600);
+        return new Drawn(margins, perHour);
     }
 
     /** The same rows with the margins over these draws, given in the order of their numbers. */
-    public static List<Rehearsal> withDraws(List<Rehearsal> central, List<double[]> draws) {
+    public static List<Rehearsal> withDraws(List<Rehearsal> central, List<Drawn> draws) {
         List<Rehearsal> rows = new ArrayList<>();
         for (int i = 0; i < central.size(); i++) {
             Rehearsal r = central.get(i);
             int row = i;
-            double[] sorted = draws.stream().mapToDouble(d -> d[row]).filter(d -> !Double.isNaN(d)).sorted().toArray();
+            double[] sorted = draws.stream().mapToDouble(d -> d.margins()[row]).filter(d -> !Double.isNaN(d)).sorted().toArray();
             if (sorted.length == 0) {
                 rows.add(r);
                 continue;
@@ -134,15 +143,6 @@ public final class Rehearse {
         }
         pairs.sort(Comparator.comparing(Pair::coverage).thenComparingDouble(p -> p.marginS().orElse(0)).thenComparing(Pair::first).thenComparing(Pair::second));
         return List.copyOf(pairs);
-    }
-
-    /** How often each limit is heard an hour without any fault, in this draw; in the order of {@link Stage#speaking}'s limits. */
-    public double[] nuisancePerHour(Draw draw) {
-        Run run = new Run(draw);
-        int[] heard = run.nominal.heardOnJourney();
-        double[] perHour = new double[heard.length];
-        for (int i = 0; i < heard.length; i++) perHour[i] = heard[i] / (run.nominal.journeyS() / 3600);
-        return perHour;
     }
 
     static final Comparator<Rehearsal> ORDER = (a, b) -> {

@@ -20,7 +20,7 @@ final class Why {
                             span(t.harm().orElseThrow().afterS()));
             case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t.harm().orElseThrow()),
                     span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
-                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit watches for it.".formatted(harm(t.harm().orElseThrow()),
+                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t.harm().orElseThrow()),
                             span(t.harm().orElseThrow().afterS())));
             case NO_HARM -> "No harm threshold is crossed within %s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
                     t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(""));
@@ -45,15 +45,18 @@ final class Why {
             case VOLUME -> "volume passes %s mL".formatted(number(v, 0));
             case CIRCULATION -> "cardiac output falls below %s L/min".formatted(number(v, 1));
             case NO_VENTILATION -> "nothing has reached the lungs for %s".formatted(span(v));
-            case SUPPLY -> "the leg's stores end %s before the leg does".formatted(span(v * 60));
+            case SUPPLY -> "what this leg draws on ends (%s before the leg does)".formatted(span(v * 60));
         };
     }
 
     private static String number(double v, int digits) { return String.format(Locale.ROOT, "%." + digits + "f", v); }
 
-    /** "8 s", "95 s", "4 min". */
+    /** "8 s", "95 s", "4 min 12 s", "21 min"; rounded down, for most are times that somebody still has. */
     static String span(double seconds) {
         double s = Math.max(0, seconds);
-        return s < 120 ? number(s, 0) + " s" : number(s / 60, 0) + " min";
+        if (s < 120) return number(Math.floor(s), 0) + " s";
+        double whole = Math.floor(s);
+        if (s < 600) return number(Math.floor(whole / 60), 0) + " min " + number(whole % 60, 0) + " s";
+        return number(Math.floor(whole / 60), 0) + " min";
     }
 }
