@@ -91,7 +91,7 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         return new PatientModel(sex, ageYears, adult, heightCm, weightKg, predictedKg,
                 c.complianceTimes * complianceMlPerCmH2O, c.resistanceTimes * resistanceCmH2OSPerL, c.resistanceTimes * expiratoryExtraCmH2OSPerL, chestWallShare,
                 c.lungVolumeTimes * frcMl, c.shunt.orElse(shunt), c.lowVentilationShare.orElse(lowVentilationShare), c.alveolarDeadSpace.orElse(alveolarDeadSpace), airwaysMl, apparatusMl,
-                c.measuredDeadSpaceMl.isPresent() ? c.measuredDeadSpaceMl : measuredDeadSpaceMl, c.vo2Times * vo2MlPerMin, c.vco2Times * vco2MlPerMin,
+                c.measuredDeadSpaceMl.isEmpty() ? measuredDeadSpaceMl : c.measuredDeadSpaceMl.getAsDouble() > 0 ? c.measuredDeadSpaceMl : OptionalDouble.empty(), c.vo2Times * vo2MlPerMin, c.vco2Times * vco2MlPerMin,
                 c.cardiacOutputTimes * cardiacOutputLPerMin, bloodVolumeMl, haemoglobinGPerDl, p50MmHg, c.baseExcessMmolL.orElse(baseExcessMmolL),
                 temperatureCel, living, all);
     }
@@ -123,6 +123,7 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
             return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, OptionalDouble.of(share), measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
         }
 
+        /** All of the dead space as measured; 0 takes a measured value away, so that the parts count again. */
         public Change deadSpace(double allMl) {
             return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, OptionalDouble.of(allMl), vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
         }

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import leeway.core.body.BloodGasFit;
 import leeway.core.body.PatientModel;
 import leeway.core.body.Patients;
 import leeway.core.breath.BreathSettings;
 import leeway.core.breath.DeviceLimits;
 import leeway.core.breath.Mechanics;
+import leeway.core.gas.Barometer;
 import leeway.core.kit.Airway;
 import leeway.core.kit.Circuit;
 import leeway.core.kit.Filter;
@@ -52,9 +54,20 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
 
     public Ventilated { assumed = List.copyOf(assumed); }
 
-    /** The patient of a transport on its device. */
+    /** The patient of a transport on its device; where the file has a blood gas, the patient in whom it was most probably taken. */
     public static Ventilated of(Transport t) {
-        return of(t.patient(), t.illness(), t.airway(), t.filter(), t.circuit(), t.ventilator());
+        Ventilated sheet = of(t.patient(), t.illness(), t.airway(), t.filter(), t.circuit(), t.ventilator());
+        if (t.patient().bloodGas().isEmpty()) return sheet;
+        double barometerMmHg = t.legs().isEmpty() ? 760 : Barometer.pressureMmHg(t.legs().get(0).altitudeM());
+        BloodGasFit.Result fit = BloodGasFit.fit(sheet.patient, t.illness(), t.patient().bloodGas().get(), barometerMmHg);
+        List<String> said = new ArrayList<>(sheet.assumed);
+        if (fit instanceof BloodGasFit.Result.Fitted fitted) {
+            said.addAll(fitted.said());
+            Ventilated v = sheet.with(fitted.patient());
+            return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, said);
+        }
+        said.add("the blood gas cannot be right and was not used: " + ((BloodGasFit.Result.Impossible) fit).why());
+        return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, said);
     }
 
     /** The same from its pieces. */
