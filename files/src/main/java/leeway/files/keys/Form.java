@@ -82,7 +82,10 @@ public interface Form {
     static Form name(String of, String example) { return new Forms.Name(of, example); }
 
     /** A mapping. */
-    static Form section(Table table) { return new Forms.InSection(table); }
+    static Form section(Table table) { return new Forms.InSection(() -> table); }
+
+    /** A mapping whose table is made when it is first needed. */
+    static Form section(java.util.function.Supplier<Table> table) { return new Forms.InSection(table); }
 
     /** A list of at most so many. */
     static Form list(Form of, int most) { return new Forms.Several(of, most, false); }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import leeway.files.yaml.Complaints;
 import leeway.files.yaml.Nearest;
 import leeway.files.yaml.Node;
@@ -132,10 +133,20 @@ public final class Forms {
         @Override public Optional<String> names() { return Optional.of(of); }
     }
 
-    /** A mapping; its value is a {@code Section}. */
-    record InSection(Table table) implements Form {
+    /** A mapping; its value is a {@code Section}. Its table is made when it is needed: most files use few of them. */
+    static final class InSection implements Form {
+        private final Supplier<Table> maker;
+        private Table made;
+
+        InSection(Supplier<Table> maker) { this.maker = maker; }
+
+        synchronized Table table() {
+            if (made == null) made = maker.get();
+            return made;
+        }
+
         @Override public Optional<Object> read(Node node, String name, TableReader reader) {
-            if (node instanceof Node.Mapping m) return Optional.of(reader.read(m, table));
+            if (node instanceof Node.Mapping m) return Optional.of(reader.read(m, table()));
             reader.complaints().add(node.at(), "\"%s\" has %s where a mapping belongs".formatted(name, node.words()), "Write %s.".formatted(example()));
             return Optional.empty();
         }
@@ -143,19 +154,20 @@ public final class Forms {
         @Override public String words() { return "a mapping such as " + example(); }
 
         @Override public String example() {
-            List<Key> shown = table.keys().stream().filter(Key::required).toList();
-            if (shown.isEmpty()) shown = table.keys().subList(0, Math.min(1, table.keys().size()));
+            List<Key> all = table().keys();
+            List<Key> shown = all.stream().filter(Key::required).toList();
+            if (shown.isEmpty()) shown = all.subList(0, Math.min(1, all.size()));
             List<String> pairs = shown.stream().limit(3).map(k -> k.name() + ": " + k.form().example()).toList();
             return "{" + String.join(", ", pairs) + "}";
         }
 
-        @Override public Map<String, Object> schema() { return Schemas.section(table, false); }
+        @Override public Map<String, Object> schema() { return Schemas.section(table(), false); }
 
-        @Override public Map<String, Object> schema(boolean sourced) { return Schemas.section(table, sourced); }
+        @Override public Map<String, Object> schema(boolean sourced) { return Schemas.section(table(), sourced); }
 
-        @Override public Form loosened() { return new InSection(table.loosened()); }
+        @Override public Form loosened() { return new InSection(() -> table().loosened()); }
 
-        @Override public Optional<Table> inner() { return Optional.of(table); }
+        @Override public Optional<Table> inner() { return Optional.of(table()); }
     }
 
     /** A list; its value is a {@code List}. */

@@ -25,19 +25,23 @@ public final class Alarms {
     private static List<Key> keys() {
         List<Key> out = new ArrayList<>();
         for (AlarmCondition c : AlarmCondition.values()) {
-            List<Key> one = new ArrayList<>(List.of(
-                    Key.must("priority", Form.choice("priority", AirwayKind.words(AlarmRow.Priority.values())), "High, medium or low, as in IEC 60601-1-8."),
-                    Key.may("condition delay", Form.of(Kind.TIME, 0, 600, "5 s"), "From the measured value's crossing to the alarm condition.").otherwise("none"),
-                    Key.may("breaths", Form.whole(0, 20), "Breaths in a row that must cross it.").otherwise("0, at once"),
-                    Key.may("generation delay", Form.of(Kind.TIME, 0, 60, "1 s"), "From the alarm condition to the signal.").otherwise("none"),
-                    Key.may("latching", Form.yesNo(), "Whether the signal goes on after the condition ends.").otherwise("no")));
-            limitKind(c).ifPresent(kind -> {
-                one.add(Key.may("low", Form.section(rule(c, kind)), "How the lower limit follows.").otherwise("none"));
-                one.add(Key.may("high", Form.section(rule(c, kind)), "How the upper limit follows.").otherwise("none"));
-            });
-            out.add(Key.may(c.words(), Form.section(new Table("the alarm " + c.words(), true, one, List.of())), "How it warns of " + c.words() + "."));
+            out.add(Key.may(c.words(), Form.section(() -> one(c)), "How it warns of " + c.words() + "."));
         }
         return out;
+    }
+
+    private static Table one(AlarmCondition c) {
+        List<Key> one = new ArrayList<>(List.of(
+                Key.must("priority", Form.choice("priority", AirwayKind.words(AlarmRow.Priority.values())), "High, medium or low, as in IEC 60601-1-8."),
+                Key.may("condition delay", Form.of(Kind.TIME, 0, 600, "5 s"), "From the measured value's crossing to the alarm condition.").otherwise("none"),
+                Key.may("breaths", Form.whole(0, 20), "Breaths in a row that must cross it.").otherwise("0, at once"),
+                Key.may("generation delay", Form.of(Kind.TIME, 0, 60, "1 s"), "From the alarm condition to the signal.").otherwise("none"),
+                Key.may("latching", Form.yesNo(), "Whether the signal goes on after the condition ends.").otherwise("no")));
+        limitKind(c).ifPresent(kind -> {
+            one.add(Key.may("low", Form.section(() -> rule(c, kind)), "How the lower limit follows.").otherwise("none"));
+            one.add(Key.may("high", Form.section(() -> rule(c, kind)), "How the upper limit follows.").otherwise("none"));
+        });
+        return new Table("the alarm " + c.words(), true, one, List.of());
     }
 
     /** The family in which a condition's limits stand; empty for a condition without limits. */

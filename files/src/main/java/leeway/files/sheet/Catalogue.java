@@ -103,7 +103,7 @@ public final class Catalogue {
     }
 
     /** A tree that is not in the catalogue, read as a sheet of its kind: for {@code leeway check}. */
-    public <T> Read<Sheet<T>> read(SheetKind<T> kind, Node.Mapping tree) { return make(kind, tree); }
+    public <T> Read<Sheet<T>> read(SheetKind<T> kind, Node.Mapping tree) { return make(kind, tree, true); }
 
     /**
      * A sheet continued inline in another file: {@code policy: {like: default, reserve: 30 min}}.
@@ -156,11 +156,11 @@ public final class Catalogue {
         Read<Node.Mapping> tree = tree(kind, name);
         if (tree instanceof Read.Bad<Node.Mapping> bad) return new Read.Bad<>(bad.complaints());
         @SuppressWarnings({"unchecked", "rawtypes"})
-        Read<Sheet<?>> made = (Read) make(kind, tree.good().orElseThrow());
+        Read<Sheet<?>> made = (Read) make(kind, tree.good().orElseThrow(), isOwn(kind.word(), name));
         return made;
     }
 
-    private <T> Read<Sheet<T>> make(SheetKind<T> kind, Node.Mapping tree) {
+    private <T> Read<Sheet<T>> make(SheetKind<T> kind, Node.Mapping tree, boolean proved) {
         Complaints c = new Complaints();
         Map<String, String> sources = new HashMap<>();
         Optional<Node.Mapping> whole = whole(kind, tree, new LinkedHashSet<>(), sources, c);
@@ -170,6 +170,7 @@ public final class Catalogue {
         if (c.any()) return new Read.Bad<>(c.all());
         String name = section.text(kind.word()).orElseThrow();
         T value = kind.record(name, section, c);
+        if (proved && !c.any()) kind.prove(value, section, c);
         return c.orElse(() -> new Sheet<>(value, section));
     }
 

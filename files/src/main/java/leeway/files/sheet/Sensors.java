@@ -20,20 +20,23 @@ final class Sensors {
     private static List<Key> keys() {
         List<Key> out = new ArrayList<>();
         for (Sensor.Measured m : Sensor.Measured.values()) {
-            Kind kind = kindOf(m.unit()).orElseThrow();
-            Form band = Form.of(kind, 0, kind == Kind.FRACTION ? 0.5 : 1000, example(kind));
-            Table one = Table.sourced("the sensor of " + m.words(),
-                    Key.must("at", Form.choice("place of a sensor", AirwayKind.words(Sensor.Place.values())), "Where it measures."),
-                    Key.may("delay", Form.of(Kind.TIME, 0, 120, "2 s"), "Transport delay.").otherwise("none"),
-                    Key.may("lag", Form.of(Kind.TIME, 0, 120, "0.2 s"), "Time constant of a first-order lag.").otherwise("none"),
-                    Key.may("average", Form.of(Kind.TIME, 0, 120, "8 s"), "Length of the moving mean that is shown.").otherwise("none"),
-                    Key.may("noise", band, "Standard deviation of the noise.").otherwise("none"),
-                    Key.may("error", band, "Half-width of a constant error.").otherwise("none"),
-                    Key.may("resolution", band, "Smallest step shown.").otherwise("continuous"),
-                    Key.may("sample flow", Form.of(Kind.FLOW, 0, 1, "50 mL/min"), "Gas that it takes out of the circuit.").otherwise("none"));
-            out.add(Key.may(m.words(), Form.section(one), "How it measures " + m.words() + "."));
+            out.add(Key.may(m.words(), Form.section(() -> one(m)), "How it measures " + m.words() + "."));
         }
         return out;
+    }
+
+    private static Table one(Sensor.Measured m) {
+        Kind kind = kindOf(m.unit()).orElseThrow();
+        Form band = Form.of(kind, 0, kind == Kind.FRACTION ? 0.5 : 1000, example(kind));
+        return Table.sourced("the sensor of " + m.words(),
+                Key.must("at", Form.choice("place of a sensor", AirwayKind.words(Sensor.Place.values())), "Where it measures."),
+                Key.may("delay", Form.of(Kind.TIME, 0, 120, "2 s"), "Transport delay.").otherwise("none"),
+                Key.may("lag", Form.of(Kind.TIME, 0, 120, "0.2 s"), "Time constant of a first-order lag.").otherwise("none"),
+                Key.may("average", Form.of(Kind.TIME, 0, 120, "8 s"), "Length of the moving mean that is shown.").otherwise("none"),
+                Key.may("noise", band, "Standard deviation of the noise.").otherwise("none"),
+                Key.may("error", band, "Half-width of a constant error.").otherwise("none"),
+                Key.may("resolution", band, "Smallest step shown.").otherwise("continuous"),
+                Key.may("sample flow", Form.of(Kind.FLOW, 0, 1, "50 mL/min"), "Gas that it takes out of the circuit.").otherwise("none"));
     }
 
     static List<Sensor> of(Section sensors) {

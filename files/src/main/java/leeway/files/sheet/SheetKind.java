@@ -24,6 +24,12 @@ public interface SheetKind<T> {
      */
     T record(String name, Section s, Complaints complaints);
 
+    /**
+     * What takes longer to find out than reading does. Asked of a user's own sheets and by {@code leeway check}; those that
+     * come along are proved by the tests.
+     */
+    default void prove(T value, Section s, Complaints complaints) { }
+
     /** Where all values of the sheet come from that name no source of their own. */
     static String source(Section s) { return s.text("source").orElseThrow(); }
 }

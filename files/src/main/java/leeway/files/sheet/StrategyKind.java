@@ -89,8 +89,11 @@ public final class StrategyKind implements SheetKind<Strategy> {
             targets.add(new Strategy.Target(Measure.ofWords(t.text("keep").orElseThrow()).orElseThrow(), formula(t, "from"), formula(t, "to"), t.text("source", source)));
         }
         Strategy strategy = new Strategy(name, s.text("plain", ""), names, tables, mode, rules, targets, source);
-        if (!complaints.any()) for (Proof.Defect d : Proof.of(strategy)) complain(d, s, complaints);
         return strategy;
+    }
+
+    @Override public void prove(Strategy strategy, Section s, Complaints complaints) {
+        for (Proof.Defect d : Proof.of(strategy)) complain(d, s, complaints);
     }
 
     private static void twice(Section at, String name, Complaints complaints) {

@@ -48,9 +48,9 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
     private static final Table TABLE = Table.sourced("ventilator",
             Key.must("drive", Form.choice("drive", AirwayKind.words(Ventilator.Drive.values())), "How it moves gas."),
             Key.may("modes", Form.list(SettingsKeys.MODE, Mode.values().length), "Ventilation patterns it has, by code; a hand bag has none.").otherwise("none"),
-            Key.may("ranges", Form.section(ranges()), "What it lets one set; what is absent cannot be set on it.").otherwise("nothing"),
-            Key.may("defaults", Form.section(defaults()), "What it stands at when nothing is set.").otherwise("nothing"),
-            Key.may("called", Form.section(called()), "What this device calls a setting or a mode.").otherwise("as here"),
+            Key.may("ranges", Form.section(VentilatorKind::ranges), "What it lets one set; what is absent cannot be set on it.").otherwise("nothing"),
+            Key.may("defaults", Form.section(VentilatorKind::defaults), "What it stands at when nothing is set.").otherwise("nothing"),
+            Key.may("called", Form.section(() -> called()), "What this device calls a setting or a mode.").otherwise("as here"),
             Key.must("largest flow", Form.of(Kind.FLOW, 1, 400, "120 L/min"), "The largest inspiratory flow it gives."),
             Key.must("largest pressure", Form.of(Kind.AIRWAY_PRESSURE, 1, 150, "60 cmH2O"), "The largest airway pressure it gives."),
             Key.must("response", Form.of(Kind.TIME, 0, 2, "50 ms"), "Time constant of its valve or blower."),
@@ -69,12 +69,15 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
     private static Table ranges() {
         List<Key> keys = new ArrayList<>();
         for (Setting s : Setting.values()) {
-            Form step = Form.of(s.kind(), 0, s == Setting.TIDAL_VOLUME ? 1000 : 100);
-            Table one = Table.sourced("the range of " + s.words(), Key.must("from", SettingsKeys.form(s), "The least."), Key.must("to", SettingsKeys.form(s), "The most."),
-                    Key.may("step", step, "In steps of.").otherwise("continuous"));
-            keys.add(Key.may(s.words(), Form.section(one), "Range of " + s.words() + "."));
+            keys.add(Key.may(s.words(), Form.section(() -> range(s)), "Range of " + s.words() + "."));
         }
         return new Table("ranges", true, keys, List.of());
+    }
+
+    private static Table range(Setting s) {
+        Form step = Form.of(s.kind(), 0, s == Setting.TIDAL_VOLUME ? 1000 : 100);
+        return Table.sourced("the range of " + s.words(), Key.must("from", SettingsKeys.form(s), "The least."), Key.must("to", SettingsKeys.form(s), "The most."),
+                Key.may("step", step, "In steps of.").otherwise("continuous"));
     }
 
     private static Table defaults() {

@@ -117,7 +117,7 @@ public final class TransportKeys {
 
     private static final Table EVENT = Table.of("an event",
             Key.must("at", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN), "From the start of the journey."),
-            Key.may("set", Form.section(SettingsKeys.table()), "What is set."),
+            Key.may("set", Form.section(SettingsKeys::table), "What is set."),
             Key.may("change over", Form.name("store", "portable"), "The store that is taken from then on."),
             Key.may("for", Form.of(Kind.TIME, 1, 86_400, "90 s"), "For how long; then as before.").otherwise("to the end"));
 
@@ -138,7 +138,7 @@ public final class TransportKeys {
             Key.may("filter", Form.name("filter", "adult HME filter"), "A sheet, or none.").otherwise("by age").also("hme"),
             Key.may("monitor", Form.name("monitor", "example transport monitor"), "A sheet, or none: what is measured apart from the ventilator.").otherwise("example transport monitor"),
             Key.may("strategy", Form.name("strategy", "lung protective"), "A sheet, or by illness: what suggests the settings that the file leaves open.").otherwise("by illness"),
-            Key.may("settings", Form.section(SettingsKeys.table()), "Prescribed; the rest is suggested by the strategy."),
+            Key.may("settings", Form.section(SettingsKeys::table), "Prescribed; the rest is suggested by the strategy."),
             Key.must("oxygen", Form.list(Form.section(STORE), MOST_STORES), "Stores of oxygen.").also("stores", "cylinders"),
             Key.may("power", Form.list(Form.section(POWER), MOST_STORES), "Stores of power.").otherwise("the ventilator's own pack, full, one year old"),
             Key.must("legs", Form.list(Form.section(LEG), MOST_LEGS), "The stretches of the journey.").also("journey", "stages", "route"),
@@ -148,25 +148,29 @@ public final class TransportKeys {
             Key.may("kit", Form.name("kit", "island service"), "A sheet of what can be carried."),
             Key.may("device", Form.text(60, "LW-0042"), "Serial number, from the ledger.").notYetUsed(),
             Key.may("delays", Form.section(DELAYS), "How the legs' delays hang together.").otherwise("independent"),
-            Key.may("alarms", Form.section(alarms()), "Alarm limits and delays that the file changes, by condition."));
+            Key.may("alarms", Form.section(TransportKeys::alarms), "Alarm limits and delays that the file changes, by condition."));
 
     private TransportKeys() { }
 
     private static Table alarms() {
         List<Key> keys = new ArrayList<>();
         for (AlarmCondition c : AlarmCondition.values()) {
-            List<Key> one = new ArrayList<>();
-            Optional<Kind> kind = Alarms.limitKind(c);
-            kind.ifPresent(k -> {
-                double most = k == Kind.FRACTION ? 1 : k == Kind.FLOW ? 200 : k == Kind.VOLUME ? 5000 : 600;
-                one.add(Key.may("low", Form.of(k, 0, most), "The lower limit.").also("lower", "min"));
-                one.add(Key.may("high", Form.of(k, 0, most), "The upper limit.").also("upper", "max"));
-            });
-            one.add(Key.may("delay", Form.of(Kind.TIME, 0, 600, "10 s"), "From crossing to the alarm condition."));
-            one.add(Key.may("off", Form.yesNo(), "Whether the alarm is off.").otherwise("no"));
-            keys.add(Key.may(c.words(), Form.section(new Table("the alarm " + c.words(), false, one, List.of())), "Changes at " + c.words() + "."));
+            keys.add(Key.may(c.words(), Form.section(() -> alarm(c)), "Changes at " + c.words() + "."));
         }
         return new Table("alarms", false, keys, List.of());
+    }
+
+    private static Table alarm(AlarmCondition c) {
+        List<Key> one = new ArrayList<>();
+        Optional<Kind> kind = Alarms.limitKind(c);
+        kind.ifPresent(k -> {
+            double most = k == Kind.FRACTION ? 1 : k == Kind.FLOW ? 200 : k == Kind.VOLUME ? 5000 : 600;
+            one.add(Key.may("low", Form.of(k, 0, most), "The lower limit.").also("lower", "min"));
+            one.add(Key.may("high", Form.of(k, 0, most), "The upper limit.").also("upper", "max"));
+        });
+        one.add(Key.may("delay", Form.of(Kind.TIME, 0, 600, "10 s"), "From crossing to the alarm condition."));
+        one.add(Key.may("off", Form.yesNo(), "Whether the alarm is off.").otherwise("no"));
+        return new Table("the alarm " + c.words(), false, one, List.of());
     }
 
     /** How a store is connected. */

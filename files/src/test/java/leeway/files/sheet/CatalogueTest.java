@@ -37,6 +37,7 @@ class CatalogueTest {
         var sheet = Catalogue.builtIn().sheet(n.kind(), n.name(), Place.start("test"), c);
         assertThat(c.all()).isEmpty();
         assertThat(sheet.orElseThrow().section().text(n.kind().word())).contains(n.name());
+        assertThat(Catalogue.builtIn().read(n.kind(), sheet.get().section().node()).problems()).as("proved").isEmpty();
         assertThat(Catalogue.rows(sheet.get())).allSatisfy(r -> assertThat(r.source()).as(r.key()).isNotBlank());
     }
 
