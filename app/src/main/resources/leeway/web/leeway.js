@@ -20,12 +20,12 @@
   }, true);
 
   /* the figures that moved are marked for two seconds */
-  const figures = () => new Map([...document.querySelectorAll(".answer .big, td.fig")].map((n, i) => [n.id || i, n.textContent]));
+  const figures = () => new Map([...document.querySelectorAll(".answer .big, td.fig, dd.fig")].map((n, i) => [n.id || i, n.textContent]));
   let before = new Map();
   document.addEventListener("htmx:beforeSwap", () => { before = figures(); });
   document.addEventListener("htmx:afterSettle", () => {
     if (before.size === 0) return;
-    [...document.querySelectorAll(".answer .big, td.fig")].forEach((n, i) => {
+    [...document.querySelectorAll(".answer .big, td.fig, dd.fig")].forEach((n, i) => {
       const old = before.get(n.id || i);
       if (old !== undefined && old !== n.textContent) {
         n.classList.remove("moved");
@@ -61,6 +61,36 @@
       if (pair && pair.length) (pair.find(b => b.value.startsWith(what)) || pair[0]).focus();
     }
   });
+
+  /* the point of the map goes where one puts it; the fields do the same for the keyboard */
+  const place = (figure, e, done) => {
+    const frame = figure.querySelector(".frame").getBoundingClientRect();
+    const d = figure.dataset;
+    const px = Math.min(1, Math.max(0, (e.clientX - frame.left) / frame.width));
+    const py = Math.min(1, Math.max(0, (frame.bottom - e.clientY) / frame.height));
+    const svg = figure.querySelector("svg");
+    const box = svg.viewBox.baseVal;
+    const scale = svg.getBoundingClientRect().width / box.width;
+    figure.querySelectorAll(".here, .halo").forEach(c => {
+      c.setAttribute("cx", (frame.left + px * frame.width - svg.getBoundingClientRect().left) / scale);
+      c.setAttribute("cy", (frame.top + (1 - py) * frame.height - svg.getBoundingClientRect().top) / scale);
+    });
+    if (!done) return;
+    const set = (key, value) => { const f = document.getElementsByName("f:settings/" + key)[0]; if (f) f.value = String(Math.round(value)); return f; };
+    set(d.y, (Number(d.y0) + py * (d.y1 - d.y0)) * d.yt);
+    const x = set(d.x, (Number(d.x0) + px * (d.x1 - d.x0)) * d.xt);
+    if (x) x.dispatchEvent(new Event("change", { bubbles: true }));
+  };
+  let dragged = null;
+  document.addEventListener("pointerdown", e => {
+    const figure = e.target.closest && e.target.closest("#bench .map");
+    if (!figure || e.button !== 0 || !e.target.closest("svg")) return;
+    dragged = figure;
+    place(figure, e, false);
+    e.preventDefault();
+  });
+  document.addEventListener("pointermove", e => { if (dragged) place(dragged, e, false); });
+  document.addEventListener("pointerup", e => { if (dragged) place(dragged, e, true); dragged = null; });
 
   /* sliders show their value while they move */
   document.addEventListener("input", e => {

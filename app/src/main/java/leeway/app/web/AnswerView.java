@@ -42,8 +42,10 @@ public record AnswerView(Plan plan) {
 
     public List<String> changeovers() { return oxygen().changeovers().stream().map(PlanText::changeover).toList(); }
 
-    /** Setting, value, origin, why. */
-    public List<List<String>> settings() { return Figures.settings(plan); }
+    /** Setting, value, who wanted it so and why. */
+    public List<List<String>> settings() {
+        return Figures.settings(plan).stream().map(r -> List.of(r.get(0), r.get(1), r.get(3).startsWith(r.get(2)) ? r.get(3) : r.get(2) + ": " + r.get(3))).toList();
+    }
 
     /** Name, value, remark. */
     public List<List<String>> expected() { return plan.expected().map(Figures::expected).orElse(List.of()); }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import leeway.app.command.Version;
 import leeway.app.report.ErrorsText;
+import leeway.app.report.MapJson;
 import leeway.app.report.PlanJson;
 import leeway.core.plan.Plan;
 import leeway.files.transport.FileCheck;
@@ -36,16 +37,20 @@ final class Api {
         routes.get("/api", ctx -> site.render(ctx, 200, "api.jte", Map.of("page", site.page(ctx, "api", site.words(ctx).say("api.title"), "", "/api"))));
         routes.get("/api/openapi.json", ctx -> ctx.contentType("application/json; charset=utf-8").result(openApi));
         routes.post("/api/plan", this::plan);
+        routes.post("/api/map", this::map);
+    }
+
+    private void map(Context ctx) {
+        Read<Answers.Mapped> map = body(ctx).then(text -> site.desk().answer(() -> answers.map(text)));
+        if (map instanceof Read.Good<Answers.Mapped> good) write(ctx, 200, out -> MapJson.write(good.value().map(), good.value().start(), Version.TEXT, out)); else complain(ctx, map.problems());
     }
 
     private void plan(Context ctx) {
-        Read<Plan> plan = read(ctx);
+        Read<Plan> plan = body(ctx).then(text -> site.desk().answer(() -> answers.plan(text)));
         if (plan instanceof Read.Good<Plan> good) write(ctx, 200, out -> PlanJson.write(good.value(), Version.TEXT, out)); else complain(ctx, plan.problems());
     }
 
-    private Read<Plan> read(Context ctx) {
-        return Text.of(ctx.bodyAsBytes(), JourneyPage.FILE).then(text -> site.desk().answer(() -> answers.plan(text)));
-    }
+    private static Read<String> body(Context ctx) { return Text.of(ctx.bodyAsBytes(), JourneyPage.FILE); }
 
     private void complain(Context ctx, List<Complaint> complaints) {
         site.json(ctx, 422, j -> ErrorsText.json(j, List.of(new FileCheck(JourneyPage.FILE, Optional.of("transport"), complaints))));

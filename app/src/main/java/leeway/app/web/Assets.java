@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.zip.GZIPOutputStream;
+import leeway.app.report.MapPicture;
 
 /**
  * Style, script and type of the pages. They come from the program itself, read once at the start; the address of each
@@ -48,7 +49,7 @@ final class Assets {
     private void add(String name, String resource, String type) {
         byte[] plain = read(resource);
         if (name.endsWith(".css")) {
-            plain = new String(plain, java.nio.charset.StandardCharsets.UTF_8).replace("\"text.woff2", "\"" + at("text.woff2")).replace("\"text-bold.woff2", "\"" + at("text-bold.woff2")).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            plain = (new String(plain, java.nio.charset.StandardCharsets.UTF_8) + MapPicture.rules()).replace("\"text.woff2", "\"" + at("text.woff2")).replace("\"text-bold.woff2", "\"" + at("text-bold.woff2")).getBytes(java.nio.charset.StandardCharsets.UTF_8);
         }
         String address = "/assets/" + digest(plain) + "/" + name;
         addresses.put(name, address);

@@ -29,14 +29,11 @@ final class JourneyPage {
             patient:
               sex:
               height:
-              weight:
-              illness:
-              airway:
             ventilator:
             oxygen:
               - {name: portable, cylinder: , pressure: }
             legs:
-              - {leg: first leg, takes: , at worst: , oxygen: portable}
+              - {leg: first leg, takes: , oxygen: portable}
             """;
 
     private final Site site;

@@ -23,6 +23,9 @@ public record JourneyView(String text, String packed, String undo, String pinned
 
     JourneyView spoken(String sentence) { return new JourneyView(text, packed, undo, pinned, entry, stores, answer, other, sentence); }
 
+    /** Tells one text from another, for parts of the page that are fetched after it. */
+    public String mark() { return Integer.toHexString(text.hashCode()); }
+
     /** Lines of the text field. */
     public int rows() { return (int) Math.max(LEAST_ROWS, Math.min(MOST_ROWS, text.lines().count() + 1)); }
 

@@ -64,7 +64,14 @@ public final class LibraryPages {
         List<String> wrong = complaints.all().stream().map(c -> c.line()).toList();
         List<Catalogue.Row> rows = sheet.isPresent() ? Catalogue.rows(sheet.get()) : List.of();
         Page page = new Page(site.words(ctx), "sheets", name, site.gate().token(ctx), state(ctx), sheetAt(kind.word(), name), site.assets());
-        site.render(ctx, 200, "sheet.jte", Map.of("page", page, "kind", kind.word(), "name", name, "rows", rows, "wrong", wrong, "own", catalogue.isOwn(kind.word(), name)));
+        site.render(ctx, 200, "sheet.jte", Map.of("page", page, "kind", kind.word(), "name", name, "rows", rows, "wrong", wrong, "own", catalogue.isOwn(kind.word(), name), "source", mostly(rows)));
+    }
+
+    /** The source that most values of a sheet have; only the others name theirs. */
+    private static String mostly(List<Catalogue.Row> rows) {
+        Map<String, Integer> count = new LinkedHashMap<>();
+        rows.forEach(r -> count.merge(r.source(), 1, Integer::sum));
+        return count.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey).orElse("");
     }
 
     /** The address of a sheet. */

@@ -3,10 +3,15 @@ package leeway.app.web;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import leeway.app.command.SheetLibrary;
+import leeway.core.journey.Ventilated;
+import leeway.core.map.MapMaker;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
+import leeway.core.start.Start;
+import leeway.core.transport.Transport;
 import leeway.files.keys.Table;
 import leeway.files.sheet.Catalogue;
 import leeway.files.transport.TransportKeys;
@@ -20,6 +25,7 @@ final class SheetAnswers implements Answers {
     private final SheetLibrary library;
     private final long seed;
     private final Map<String, Read<Plan>> plans = kept();
+    private final Map<String, Read<Mapped>> maps = kept();
 
     SheetAnswers(Catalogue catalogue, long seed) {
         this.catalogue = catalogue;
@@ -50,13 +56,20 @@ final class SheetAnswers implements Answers {
 
     @Override public List<String> names(String kind) { return catalogue.names(kind); }
 
-    @Override public Read<Plan> plan(String text) {
-        return kept(plans, text, () -> {
-            try {
-                return TransportReader.read(JourneyPage.FILE, text, catalogue).then(t -> new Read.Good<>(PlanMaker.plan(t, library, seed)));
-            } catch (SheetLibrary.Bad bad) {
-                return new Read.Bad<>(bad.complaints());
-            }
-        });
+    @Override public Read<Plan> plan(String text) { return kept(plans, text, () -> read(text, t -> PlanMaker.plan(t, library, seed))); }
+
+    @Override public Read<Mapped> map(String text) {
+        return kept(maps, text, () -> read(text, t -> {
+            Start start = Start.of(t, Ventilated.of(t), library::strategy);
+            return new Mapped(MapMaker.of(start, t), start);
+        }));
+    }
+
+    private <T> Read<T> read(String text, Function<Transport, T> then) {
+        try {
+            return TransportReader.read(JourneyPage.FILE, text, catalogue).then(t -> new Read.Good<>(then.apply(t)));
+        } catch (SheetLibrary.Bad bad) {
+            return new Read.Bad<>(bad.complaints());
+        }
     }
 }

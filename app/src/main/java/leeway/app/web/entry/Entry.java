@@ -87,9 +87,14 @@ public record Entry(List<Group> groups, List<Complaint> loose, boolean readable)
         }
 
         /** What is wrong there; each complaint is given out once. */
-        List<String> take(String path) {
+        List<String> take(String path) { return taken(path).stream().map(Complaint::message).toList(); }
+
+        /** Of a value that is not there yet, only what it would be. */
+        List<String> takeBlank(String path) { return taken(path).stream().map(c -> c.right().isEmpty() ? c.message() : c.right()).toList(); }
+
+        private List<Complaint> taken(String path) {
             List<Complaint> here = byPath.remove(path);
-            return here == null ? List.of() : here.stream().map(Complaint::message).toList();
+            return here == null ? List.of() : here;
         }
 
         List<Complaint> left() {
@@ -158,7 +163,7 @@ public record Entry(List<Group> groups, List<Complaint> loose, boolean readable)
         private Field field(Key key, Optional<Node> node, String path) {
             Form form = key.form();
             String text = node.map(Builder::text).orElse("");
-            List<String> wrong = complained.take(path);
+            List<String> wrong = text.isEmpty() ? complained.takeBlank(path) : complained.take(path);
             String hint = key.otherwise().orElse("");
             Optional<Kind> kind = form.quantity().filter(k -> k != Kind.NUMBER);
             if (kind.isPresent()) {

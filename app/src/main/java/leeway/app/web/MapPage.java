@@ -1,0 +1,47 @@
+package leeway.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.Map;
+import leeway.app.report.MapPicture;
+import leeway.core.map.OperatingMap;
+import leeway.files.yaml.Read;
+
+/** The room to every limit, as a page, and as a part that the journey page fetches after its answer. */
+public final class MapPage {
+    private static final int WIDTH = 720;
+    private final Site site;
+    private final Answers answers;
+    private final JourneyPage journey;
+
+    MapPage(Site site, Answers answers, JourneyPage journey) {
+        this.site = site;
+        this.answers = answers;
+        this.journey = journey;
+    }
+
+    void routes(RoutesConfig routes) { routes.get("/map", this::show); }
+
+    /** What the map shows. */
+    public record View(OperatingMap map, String svg) {
+        public String from(OperatingMap.Axis axis) { return Double.toString(axis.values()[0]); }
+
+        public String to(OperatingMap.Axis axis) { return Double.toString(axis.values()[axis.values().length - 1]); }
+
+        /** What a form writes for one unit of the axis. */
+        public String times(OperatingMap.Axis axis) { return axis.setting().kind() == leeway.core.quantity.Kind.FRACTION ? "100" : "1"; }
+
+        public String says() { return MapPicture.says(map); }
+    }
+
+    private void show(Context ctx) {
+        String text = journey.state(ctx);
+        Read<Answers.Mapped> map = site.desk().answer(() -> answers.map(text));
+        String packed = Packed.of(text);
+        Page page = site.page(ctx, "journey", site.words(ctx).say("map.title"), packed, "/map?s=" + packed);
+        if (map instanceof Read.Bad<Answers.Mapped> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
+        OperatingMap made = map.good().orElseThrow().map();
+        View view = new View(made, MapPicture.of(made, "", WIDTH));
+        site.render(ctx, 200, Site.partly(ctx) ? "part/map.jte" : "map.jte", Map.of("page", page, "v", view));
+    }
+}
