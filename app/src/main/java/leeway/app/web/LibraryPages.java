@@ -126,7 +126,7 @@ public final class LibraryPages {
     private Field field(Key key, String value, List<CalcComplaint> complaints) {
         List<String> wrong = complaints.stream().filter(c -> c.key().equals(key.name())).map(CalcComplaint::line).toList();
         String hint = key.otherwise().orElse("");
-        if (key.kind().isPresent() && key.kind().get() != Kind.NUMBER) {
+        if (key.kind().isPresent() && key.sheet().isEmpty() && key.kind().get() != Kind.NUMBER) {
             List<String> units = key.kind().get().accepted().stream().map(Unit::symbol).toList();
             Optional<Quantity.Parts> parts = Quantity.split(value);
             String unit = value.isEmpty() ? units.get(0) : parts.map(Quantity.Parts::unit).orElse("");

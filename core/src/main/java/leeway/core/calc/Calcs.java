@@ -25,6 +25,9 @@ public final class Calcs {
             new MetabolismCalc(),
             new LungVolumeCalc(),
             new BarometerCalc(),
+            new TrappedCalc(),
+            new PowerCalc(),
+            new TubeCalc(),
             new VolumeCalc());
 
     private Calcs() { }

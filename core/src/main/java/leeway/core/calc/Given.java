@@ -45,7 +45,8 @@ public final class Given {
     }
 
     private void read(Key key, String text, Sheets catalogue) {
-        if (key.kind().isPresent()) {
+        boolean either = key.kind().isPresent() && key.sheet().isPresent();
+        if (key.kind().isPresent() && !(either && Quantity.split(text).isEmpty())) {
             number(key, key.kind().get(), text);
         } else if (key.sheet().isPresent()) {
             Optional<Object> sheet = catalogue.find(key.sheet().get(), text.strip());

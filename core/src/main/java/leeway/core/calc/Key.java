@@ -56,8 +56,16 @@ public record Key(String name, Optional<Kind> kind, double least, double most, L
         return new Key(name, Optional.empty(), 0, 0, List.of(), Optional.of(sheet), true, Optional.empty(), meaning);
     }
 
+    /** The name of a sheet, or a number instead; must be given. */
+    public static Key mustSheetOr(String name, String sheet, Kind kind, double least, double most, String meaning) {
+        return new Key(name, Optional.of(kind), least, most, List.of(), Optional.of(sheet), true, Optional.empty(), meaning);
+    }
+
     /** "a pressure in bar, psi, kPa or MPa, for example 185 bar". */
     public String right() {
+        if (kind.isPresent() && sheet.isPresent()) {
+            return "It is the name of a sheet (" + sheet.get() + "), or " + kind.get().words() + " in " + kind.get().unitsInWords() + ", for example \"" + kind.get().example() + "\".";
+        }
         if (kind.isPresent()) {
             String units = kind.get() == Kind.NUMBER ? "" : " in " + kind.get().unitsInWords();
             return "It is " + kind.get().words() + units + ", for example \"" + kind.get().example() + "\".";
