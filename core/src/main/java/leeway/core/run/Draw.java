@@ -28,9 +28,17 @@ public record Draw(long seed, long draw) {
 
     /** The same as {@code new Draw(seed, draw).uniform(name)} for the {@link #key} of the name. */
     public static double uniform(long seed, long draw, long key) {
-        if (draw == 0) return 0.5;
-        long bits = mix(key ^ mix(draw * 0x9e3779b97f4a7c15L + mix(seed)));
-        return ((bits >>> 12) + 0.5) * 0x1.0p-52;
+        return draw == 0 ? 0.5 : uniform(stream(seed, draw), key);
+    }
+
+    /** What all names of one draw share, for {@link #uniform(long, long)} where many names are drawn; not for draw 0. */
+    public static long stream(long seed, long draw) {
+        return mix(draw * 0x9e3779b97f4a7c15L + mix(seed));
+    }
+
+    /** The same again, of a {@link #stream} and a {@link #key}. */
+    public static double uniform(long stream, long key) {
+        return ((mix(key ^ stream) >>> 12) + 0.5) * 0x1.0p-52;
     }
 
     /** Standard normal, by the quantile of {@link #uniform}. */

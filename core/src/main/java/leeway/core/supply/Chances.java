@@ -1,17 +1,19 @@
 package leeway.core.supply;
 
+import java.util.stream.IntStream;
 import leeway.core.gas.Exp;
 import leeway.core.run.Draw;
-import leeway.core.run.Normal;
 import leeway.core.transport.Store;
 
 /**
  * The uncertain inputs of a route, draw by draw: durations, diversions, contents, charge.
  * <p>A leg's duration is lognormal by its median and 95th percentile; delays may share one factor: z = √ρ z₀ + √(1−ρ) z_l.
  * A gauge errs once a store and draw: its class as a rectangle over ± class % of the span (EN 837-1), its reading as a
- * triangle; the temperature of the gas as a rectangle; the charge shown as a normal. Draw 0 is all medians.
+ * triangle; the temperature of the gas as a rectangle; the charge shown as a normal. A gauge of class 0, read to 0 bar,
+ * stands for contents that are certain. Draw 0 is all medians.
  */
 final class Chances {
+    private static final Bend NORMAL = new Bend(z -> z, z -> 1);
     private final Route route;
     private final long seed;
     private final long[] legKey;
@@ -20,8 +22,16 @@ final class Chances {
     private final double common;
     private final double own;
     private final Reading[] readings;
+    /** Stores whose contents are read, not certain. */
+    private final int[] read;
     private final long[] chargeKey;
     private final double[] chargeSdWh;
+    /** A leg's duration, min; worked out when first asked for. */
+    private Bend[] legs;
+    private long streamOf;
+    private long stream;
+    /** Whether every leg is uncertain by itself alone. */
+    private boolean plain;
 
     Chances(Route route, long seed) {
         this.route = route;
@@ -38,11 +48,13 @@ final class Chances {
         readings = new Reading[route.stores];
         for (int s = 0; s < route.stores; s++) {
             Store store = route.transport.oxygen().get(s);
-            if (store.type() == Store.Type.CYLINDER) {
+            boolean certain = store.gauge().accuracyClass() == 0 && store.gauge().readToBar() == 0;
+            if (store.type() == Store.Type.CYLINDER && !certain) {
                 readings[s] = new Reading(store.name(), store.waterL().orElse(0) * store.count(), store.pressureBar().orElse(0), route.readAtCel[s],
                         Route.known(store), store.residualBar(), store.gauge());
             }
         }
+        read = IntStream.range(0, route.stores).filter(s -> readings[s] != null).toArray();
         chargeKey = new long[route.packs];
         chargeSdWh = new double[route.packs];
         for (int b = 0; b < route.packs; b++) {
@@ -53,12 +65,45 @@ final class Chances {
 
     /** Minutes of every leg in this draw. */
     void durations(long d, double[] out) {
-        double shared = common > 0 && d > 0 ? common * Normal.quantile(Draw.uniform(seed, d, delayKey)) : 0;
+        if (d == 0) {
+            for (int l = 0; l < out.length; l++) out[l] = route.medianMin[l] + (route.diversionChance[l] > 0.5 ? route.diversionMin[l] : 0);
+            return;
+        }
+        if (legs == null) tabulate();
+        long stream = stream(d);
+        if (plain) {
+            for (int l = 0; l < out.length; l++) out[l] = legs[l].at(Draw.uniform(stream, legKey[l]));
+            return;
+        }
+        double shared = common > 0 ? common * NORMAL.at(Draw.uniform(stream, delayKey)) : 0;
         for (int l = 0; l < out.length; l++) {
             double minutes = route.medianMin[l];
-            if (d > 0 && route.sigma[l] > 0) minutes *= Exp.exp(route.sigma[l] * (shared + own * Normal.quantile(Draw.uniform(seed, d, legKey[l]))));
-            if (route.diversionChance[l] > 0 && Draw.uniform(seed, d, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
+            if (route.sigma[l] > 0) {
+                double u = Draw.uniform(stream, legKey[l]);
+                minutes = common > 0 ? minutes * Exp.exp(route.sigma[l] * (shared + own * NORMAL.at(u))) : legs[l].at(u);
+            }
+            if (route.diversionChance[l] > 0 && Draw.uniform(stream, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
             out[l] = minutes;
+        }
+    }
+
+    /** What all names of a draw share; durations and contents of one draw are asked for in turn. */
+    private long stream(long d) {
+        if (d != streamOf) {
+            stream = Draw.stream(seed, d);
+            streamOf = d;
+        }
+        return stream;
+    }
+
+    private void tabulate() {
+        legs = new Bend[route.legs];
+        plain = common == 0;
+        for (int l = 0; l < route.legs; l++) plain &= route.sigma[l] > 0 && route.diversionChance[l] == 0;
+        for (int l = 0; l < route.legs && common == 0; l++) {
+            double median = route.medianMin[l];
+            double sigma = route.sigma[l];
+            legs[l] = new Bend(z -> median * Exp.exp(sigma * z), z -> median * sigma * Exp.exp(sigma * z));
         }
     }
 
@@ -66,9 +111,10 @@ final class Chances {
     void contents(long d, Trial trial) {
         trial.fill();
         if (d == 0) return;
-        for (int s = 0; s < readings.length; s++) if (readings[s] != null) trial.levelL[s] = readings[s].usableL(seed, d);
+        long stream = stream(d);
+        for (int s : read) trial.levelL[s] = readings[s].usableL(stream);
         for (int b = 0; b < chargeKey.length; b++) {
-            double wh = route.startWh[b] + chargeSdWh[b] * Normal.quantile(Draw.uniform(seed, d, chargeKey[b]));
+            double wh = route.startWh[b] + chargeSdWh[b] * NORMAL.at(Draw.uniform(stream, chargeKey[b]));
             trial.chargeWh[b] = Math.max(0, Math.min(route.fullWh[b], wh));
         }
     }
@@ -99,9 +145,10 @@ final class Chances {
             contents = new Contents(bar, classBar + readBar, cel, errorCel, residualBar);
         }
 
-        double usableL(long seed, long d) {
-            double error = classBar * (2 * Draw.uniform(seed, d, gaugeKey) - 1) + readBar * triangular(Draw.uniform(seed, d, readingKey));
-            return waterL * contents.usable(bar + error, cel + errorCel * (2 * Draw.uniform(seed, d, temperatureKey) - 1));
+        /** In the draw of this {@link Draw#stream}. */
+        double usableL(long stream) {
+            double error = classBar * (2 * Draw.uniform(stream, gaugeKey) - 1) + readBar * triangular(Draw.uniform(stream, readingKey));
+            return waterL * contents.usable(bar + error, cel + errorCel * (2 * Draw.uniform(stream, temperatureKey) - 1));
         }
 
         /** Quantile of the triangular distribution on −1 to 1. */

@@ -2,6 +2,7 @@ package leeway.core.supply;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.supply.SupplyResult.Margin;
 import leeway.core.supply.SupplyResult.Needed;
@@ -28,21 +29,21 @@ final class Journey {
     int flat;
     final List<Series> storeSeries = new ArrayList<>();
     final List<Series> packSeries = new ArrayList<>();
-    /** Quantiles 0.05 and 0.5 of each store's litres at each leg's end. */
-    final double[][] endP05L;
-    final double[][] endP50L;
+    /** Quantiles 0.5 and 0.95 of what each store has given at each leg's end: what its gauge has fallen by, whatever its own error. */
+    final double[][] usedP50L;
+    final double[][] usedP95L;
 
     /** With bands along the way, or without: only need and chances. */
-    Journey(Route route, long seed, int draws, boolean banded) {
+    Journey(Route route, Chances chances, int draws, boolean banded) {
         this.draws = draws;
         neededL = new double[draws];
-        marginMin = new double[draws];
-        neededWh = new double[draws];
-        powerMarginMin = new double[draws];
+        marginMin = new double[banded ? draws : 0];
+        neededWh = new double[banded ? draws : 0];
+        powerMarginMin = new double[banded ? draws : 0];
         emptied = new int[route.stores];
-        endP05L = new double[route.legs][route.stores];
-        endP50L = new double[route.legs][route.stores];
-        Chances chances = new Chances(route, seed);
+        usedP50L = new double[route.legs][route.stores];
+        usedP95L = new double[route.legs][route.stores];
+        boolean simple = !banded && route.simple();
         Trial trial = new Trial(route);
         double[] minutes = new double[route.legs];
         Bands bands = new Bands(route, banded ? Math.min(draws, BAND_DRAWS) : 0);
@@ -52,15 +53,18 @@ final class Journey {
             if (d < bands.n) {
                 bands.begin(d, trial);
                 trial.walk(minutes, PARTS, bands, null);
+            } else if (simple) {
+                trial.stride(minutes);
             } else {
                 trial.walk(minutes, 1, null, null);
             }
             neededL[d] = trial.neededL;
+            if (trial.dryLeg >= 0) dry++;
+            if (trial.flatLeg >= 0) flat++;
+            if (!banded) continue;
             marginMin[d] = trial.marginMin;
             neededWh[d] = trial.neededWh;
             powerMarginMin[d] = trial.powerMarginMin;
-            if (trial.dryLeg >= 0) dry++;
-            if (trial.flatLeg >= 0) flat++;
             for (int s = 0; s < route.stores; s++) if (trial.emptied[s]) emptied[s]++;
         }
         if (banded) bands.reduce(route, this);
@@ -70,23 +74,24 @@ final class Journey {
 
     double flatChance() { return (double) flat / draws; }
 
-    /** Standard error of a chance from so many draws. */
-    static double error(double chance, int draws) { return Math.sqrt(chance * (1 - chance) / draws); }
-
-    Needed needed() {
-        double[] v = neededL.clone();
-        return new Needed(Quantiles.of(v, draws, 0.5), Quantiles.of(v, draws, 0.95), Quantiles.of(v, draws, 0.99));
+    /** Standard error of a chance from so many draws, with two hits and two misses added (Agresti and Coull, Am. Stat. 1998;52:119; from memory): never 0, for none in 10,000 is not never. */
+    static double error(double chance, int draws) {
+        double p = (chance * draws + 2) / (draws + 4);
+        return Math.sqrt(p * (1 - p) / (draws + 4));
     }
 
-    java.util.Optional<Margin> margin() {
-        double[] v = marginMin.clone();
-        double p50 = Quantiles.of(v, draws, 0.5);
-        double p05 = Quantiles.of(v, draws, 0.05);
-        return Double.isInfinite(p50) || Double.isInfinite(p05) ? java.util.Optional.empty() : java.util.Optional.of(new Margin(p50, p05));
+    Needed needed() {
+        double[] q = Quantiles.of(neededL, draws, 0.5, 0.95, 0.99);
+        return new Needed(q[0], q[1], q[2]);
+    }
+
+    Optional<Margin> margin() {
+        double[] q = Quantiles.of(marginMin, draws, 0.5, 0.05);
+        return Double.isInfinite(q[0]) || Double.isInfinite(q[1]) ? Optional.empty() : Optional.of(new Margin(q[0], q[1]));
     }
 
     static OptionalDouble quantile(double[] values, double p) {
-        double q = Quantiles.of(values.clone(), values.length, p);
+        double q = Quantiles.of(values, values.length, p);
         return Double.isInfinite(q) ? OptionalDouble.empty() : OptionalDouble.of(q);
     }
 
@@ -121,27 +126,30 @@ final class Journey {
         void reduce(Route route, Journey into) {
             for (int s = 0; s < route.stores; s++) {
                 if (route.endless[s] || !route.named[s]) continue;
-                List<Point> points = points(route, storeL, s, 1);
+                List<Point> points = points(route, storeL, s);
                 into.storeSeries.add(new Series(route.transport.oxygen().get(s).name(), "L", points));
                 for (int l = 0; l < route.legs; l++) {
-                    into.endP05L[l][s] = points.get((l + 1) * PARTS).p05();
-                    into.endP50L[l][s] = points.get((l + 1) * PARTS).p50();
+                    double[] used = new double[n];
+                    for (int d = 0; d < n; d++) used[d] = storeL[0][s][d] - storeL[(l + 1) * PARTS][s][d];
+                    double[] q = Quantiles.of(used, n, 0.5, 0.95);
+                    into.usedP50L[l][s] = q[0];
+                    into.usedP95L[l][s] = q[1];
                 }
             }
             for (int b = 0; b < route.packs && route.powered; b++) {
-                if (route.fullWh[b] > 0) into.packSeries.add(new Series(route.packName(b), "Wh", points(route, packWh, b, 1)));
+                if (route.fullWh[b] > 0) into.packSeries.add(new Series(route.packName(b), "Wh", points(route, packWh, b)));
             }
         }
 
-        private List<Point> points(Route route, double[][][] levels, int which, double scale) {
+        private List<Point> points(Route route, double[][][] levels, int which) {
             List<Point> points = new ArrayList<>();
             double fromMin = 0;
             for (int mark = 0; mark < levels.length; mark++) {
                 int leg = mark == 0 ? 0 : (mark - 1) / PARTS;
                 if (mark > 1 && (mark - 1) % PARTS == 0) fromMin += route.medianMin[leg - 1];
                 double atMin = mark == 0 ? 0 : fromMin + route.medianMin[leg] * ((mark - 1) % PARTS + 1) / PARTS;
-                double[] v = levels[mark][which];
-                points.add(new Point(atMin, scale * Quantiles.of(v, n, 0.05), scale * Quantiles.of(v, n, 0.5), scale * Quantiles.of(v, n, 0.95)));
+                double[] q = Quantiles.of(levels[mark][which], n, 0.05, 0.5, 0.95);
+                points.add(new Point(atMin, q[0], q[1], q[2]));
             }
             return points;
         }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
+import leeway.core.run.Draw;
 import leeway.core.supply.SupplyResult.Take;
 import leeway.core.supply.SupplyResult.TakeItem;
 import leeway.core.transport.Store;
@@ -45,7 +46,7 @@ final class Kitting {
 
     private record Found(int[] counts, double massKg, int items, double chance) { }
 
-    Kitting(Route route, Optional<Kit> kit, long seed, int draws) {
+    Kitting(Route route, Chances chances, Optional<Kit> kit, long seed, int draws) {
         this.route = route;
         this.draws = draws;
         policy = route.transport.policy();
@@ -58,13 +59,13 @@ final class Kitting {
         minutes = new double[draws][route.legs];
         fixedL = new double[draws][];
         oneL = new double[draws][kinds.size()];
-        Chances chances = new Chances(route, seed);
         for (int d = 0; d < draws; d++) {
             chances.durations(d + 1, minutes[d]);
             chances.contents(d + 1, trial);
             for (int s = 0; s < route.stores; s++) if (replaced[s]) trial.levelL[s] = 0;
             fixedL[d] = trial.levelL.clone();
-            for (int k = 0; k < kinds.size(); k++) oneL[d][k] = readings.get(k).usableL(seed, d + 1);
+            long stream = Draw.stream(seed, d + 1);
+            for (int k = 0; k < kinds.size(); k++) oneL[d][k] = readings.get(k).usableL(stream);
         }
         for (int s = 0; s < route.stores; s++) {
             if (!replaced[s]) continue;

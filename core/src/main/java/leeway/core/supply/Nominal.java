@@ -63,10 +63,10 @@ final class Nominal {
                 int leg = l;
                 boolean used = pieces.stream().anyMatch(p -> p.leg() <= leg && p.store() == store);
                 if (!used || route.endless[s] || route.transport.oxygen().get(s).type() != Store.Type.CYLINDER) continue;
-                double likely = journey.endP50L[l][s];
+                double likely = Math.max(0, route.usableL[s] - journey.usedP50L[l][s]);
                 int cylinder = gauge.cylinder(s, likely);
                 // the low reading is that of the same cylinder: it shows its residual pressure where 1 of 20 journeys has turned to the next
-                double low = Math.max(journey.endP05L[l][s], (route.transport.oxygen().get(s).count() - cylinder) * route.oneL[s]);
+                double low = Math.max(route.usableL[s] - journey.usedP95L[l][s], (route.transport.oxygen().get(s).count() - cylinder) * route.oneL[s]);
                 out.add(new Handover(route.transport.legs().get(l).name(), atMin, route.transport.oxygen().get(s).name(), cylinder,
                         gauge.bar(s, likely, l, cylinder), gauge.bar(s, low, l, cylinder)));
             }

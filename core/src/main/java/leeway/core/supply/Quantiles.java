@@ -1,47 +1,78 @@
 package leeway.core.supply;
 
-/** Quantiles of a sample by selection, linear between the two nearest ranks (type 7 of Hyndman and Fan, Am. Stat. 1996;50:361; from memory). */
+import java.util.Arrays;
+
+/**
+ * Quantiles of a sample, linear between the two nearest ranks (type 7 of Hyndman and Fan, Am. Stat. 1996;50:361; from memory).
+ * Values are counted into narrow boxes; only the boxes that hold a wanted rank are sorted.
+ */
 final class Quantiles {
+    private static final int BOXES = 4096;
+    /** Fewer values are sorted at once. */
+    private static final int FEW = 512;
+
     private Quantiles() { }
 
-    /** The quantile p, 0 to 1, of the first {@code n} values, which change their order. */
-    static double of(double[] values, int n, double p) {
+    /** The quantile p, 0 to 1, of the first {@code n} values. */
+    static double of(double[] values, int n, double p) { return of(values, n, new double[] { p })[0]; }
+
+    /** The same of several. The values stay as they are. */
+    static double[] of(double[] values, int n, double... p) {
         if (n < 1) throw new IllegalArgumentException("no values");
-        double rank = p * (n - 1);
-        int below = (int) Math.floor(rank);
-        double low = select(values, n, below);
-        double part = rank - below;
-        if (part == 0 || below + 1 >= n) return low;
-        double high = Double.POSITIVE_INFINITY; // the least of those above, all of which now stand to the right
-        for (int i = below + 1; i < n; i++) high = Math.min(high, values[i]);
-        return low == high ? low : low + part * (high - low);
-    }
-
-    /** Puts the k-th smallest (from 0) into place, smaller ones to its left, larger ones to its right (Hoare's selection). */
-    private static double select(double[] v, int n, int k) {
-        int left = 0;
-        int right = n - 1;
-        while (left < right) {
-            double pivot = median(v[left], v[(left + right) >>> 1], v[right]);
-            int i = left;
-            int j = right;
-            while (i <= j) {
-                while (v[i] < pivot) i++;
-                while (v[j] > pivot) j--;
-                if (i <= j) {
-                    double t = v[i];
-                    v[i++] = v[j];
-                    v[j--] = t;
-                }
-            }
-            if (k <= j) right = j;
-            else if (k >= i) left = i;
-            else break;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < n; i++) {
+            low = Math.min(low, values[i]);
+            high = Math.max(high, values[i]);
         }
-        return v[k];
+        double[] q = new double[p.length];
+        double perBox = BOXES / (high - low);
+        if (n <= FEW || !(perBox > 0 && perBox < Double.POSITIVE_INFINITY)) {
+            double[] sorted = Arrays.copyOf(values, n);
+            Arrays.sort(sorted);
+            for (int i = 0; i < p.length; i++) q[i] = between(sorted, 0, p[i] * (n - 1));
+            return q;
+        }
+        int[] upTo = new int[BOXES + 1]; // values in all boxes before this one
+        for (int i = 0; i < n; i++) upTo[box(values[i], low, perBox) + 1]++;
+        for (int b = 0; b < BOXES; b++) upTo[b + 1] += upTo[b];
+        boolean[] wanted = new boolean[BOXES];
+        int[] from = new int[p.length];
+        int[] to = new int[p.length];
+        int most = 0;
+        for (int i = 0; i < p.length; i++) {
+            int rank = (int) (p[i] * (n - 1));
+            from[i] = holding(upTo, rank);
+            to[i] = holding(upTo, Math.min(n - 1, rank + 1));
+            wanted[from[i]] = true; // what lies between the two is empty
+            wanted[to[i]] = true;
+        }
+        for (int b = 0; b < BOXES; b++) if (wanted[b]) most += upTo[b + 1] - upTo[b];
+        double[] inside = new double[most];
+        int k = 0;
+        for (int i = 0; i < n; i++) if (wanted[box(values[i], low, perBox)]) inside[k++] = values[i];
+        Arrays.sort(inside);
+        for (int i = 0; i < p.length; i++) {
+            int before = upTo[from[i]];
+            int kept = 0;
+            for (int b = 0; b < from[i]; b++) if (wanted[b]) kept += upTo[b + 1] - upTo[b];
+            q[i] = between(inside, before - kept, p[i] * (n - 1));
+        }
+        return q;
     }
 
-    private static double median(double a, double b, double c) {
-        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    private static int box(double value, double low, double perBox) { return Math.min(BOXES - 1, (int) ((value - low) * perBox)); }
+
+    private static int holding(int[] upTo, int rank) {
+        int found = Arrays.binarySearch(upTo, rank + 1);
+        int b = found >= 0 ? found : -found - 1; // the first with at least rank + 1 values before it
+        while (upTo[b - 1] > rank) b--;
+        return b - 1;
+    }
+
+    private static double between(double[] sorted, int before, double rank) {
+        int i = (int) Math.floor(rank) - before;
+        double part = rank - Math.floor(rank);
+        return part == 0 || sorted[i] == sorted[i + 1] ? sorted[i] : sorted[i] + part * (sorted[i + 1] - sorted[i]);
     }
 }

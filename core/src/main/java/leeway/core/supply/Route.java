@@ -43,6 +43,8 @@ final class Route {
     final int[][] order;
     /** L/min, by stretch of the acts, leg and store. */
     final double[][][] draw;
+    /** What a litre lasts, min; without end on a store that nothing is drawn from. */
+    final double[][][] minPerL;
     final boolean[] endless;
     final boolean[] named;
     /** Usable litres of one cylinder, and of all, at medians. */
@@ -52,6 +54,7 @@ final class Route {
     final double[] legCel;
     /** Lost by a store in a minute in which it is not the one in use. */
     final double[] lossLPerMin;
+    final boolean lossy;
     // power
     final boolean powered;
     final int packs;
@@ -59,6 +62,10 @@ final class Route {
     /** The pack that a leg runs on; -1 on an outside source. */
     final int[] packOfLeg;
     final double[] loadW;
+    /** What a minute of a leg takes: delivered, and from the pack as at 25 °C; and what a Wh of the pack lasts there. */
+    final double[] whPerMin;
+    final double[] chargePerMin;
+    final double[] minPerWh;
     final double[] chargingW;
     final double[][] shareAt;
     final double[] capacityWh;
@@ -104,6 +111,8 @@ final class Route {
                 for (int s = 0; s < stores; s++) draw[j][l][s] = flat != null ? flat : OxygenDraw.of(t.ventilator(), need, t.oxygen().get(s)).oxygenLPerMin();
             }
         }
+        minPerL = new double[draw.length][legs][stores];
+        for (int j = 0; j < draw.length; j++) for (int l = 0; l < legs; l++) for (int s = 0; s < stores; s++) minPerL[j][l][s] = draw[j][l][s] > 0 ? 1 / draw[j][l][s] : Double.POSITIVE_INFINITY;
         endless = new boolean[stores];
         oneL = new double[stores];
         usableL = new double[stores];
@@ -122,6 +131,7 @@ final class Route {
             }
             usableL[s] = endless[s] ? Double.POSITIVE_INFINITY : oneL[s] * store.count();
         }
+        lossy = Arrays.stream(lossLPerMin).anyMatch(loss -> loss > 0);
 
         List<PowerStore> power = t.power();
         Ventilator.Load load = t.ventilator().load().orElse(null);
@@ -140,6 +150,9 @@ final class Route {
         shareAt = new double[packs][legs];
         packOfLeg = new int[legs];
         loadW = new double[legs];
+        whPerMin = new double[legs];
+        chargePerMin = new double[legs];
+        minPerWh = new double[legs];
         chargingW = new double[legs];
         for (int b = 0; b < packs; b++) {
             PowerStore p = power.get(packIndex.get(b));
@@ -154,6 +167,11 @@ final class Route {
             int i = leg.power().map(name -> indexOf(power, name)).orElse(ownPack >= 0 ? packIndex.get(0) : 0);
             packOfLeg[l] = packOfStore[i];
             loadW[l] = Charge.loadW(load, needs.get(l));
+            whPerMin[l] = loadW[l] / 60;
+            if (packOfLeg[l] >= 0) {
+                chargePerMin[l] = whPerMin[l] / shareAt[packOfLeg[l]][l];
+                minPerWh[l] = 1 / chargePerMin[l];
+            }
             if (packOfLeg[l] < 0 && ownPack >= 0 && leg.charging()) {
                 chargingW[l] = Charge.chargingW(power.get(packIndex.get(0)).battery().orElseThrow(), load, loadW[l], legCel[l]);
             }
@@ -175,6 +193,9 @@ final class Route {
     }
 
     double totalMedianMin() { return Arrays.stream(medianMin).sum(); }
+
+    /** Whether nothing happens on the way but the legs, and no store loses anything by itself: then a stride is a walk. */
+    boolean simple() { return acts.during.size() == 1 && acts.changeTo.length == 0 && !lossy; }
 
     /** Whether the need is a plain sum of lognormal legs: no acts that alter the draw, no diversion. */
     boolean plain() {

@@ -21,7 +21,7 @@ final class Savings {
 
     static List<Saving> of(Route route, long seed, int draws) {
         int n = Math.min(draws, DRAWS);
-        double now = litres(new Journey(route, seed, n, false));
+        double now = litres(journey(route, seed, n));
         List<Saving> all = new ArrayList<>();
         Ventilator v = route.transport.ventilator();
         double lowest = v.gas().entrainedFio2().orElse(0.21);
@@ -32,7 +32,7 @@ final class Savings {
         for (int l = 1; l < route.legs; l++) if (route.medianMin[l] > route.medianMin[longest]) longest = l;
         Route shorter = new Route(route.transport, route.needs);
         shorter.medianMin[longest] *= 1 - SHORTER;
-        add(all, String.format(Locale.ROOT, "%s a quarter shorter", route.transport.legs().get(longest).name()), new Journey(shorter, seed, n, false), now);
+        add(all, String.format(Locale.ROOT, "%s a quarter shorter", route.transport.legs().get(longest).name()), journey(shorter, seed, n), now);
         all.sort(Comparator.comparingDouble(Saving::savesL).reversed());
         return List.copyOf(all);
     }
@@ -40,7 +40,7 @@ final class Savings {
     private static void needs(List<Saving> all, Route route, long seed, int n, double now, String what, UnaryOperator<LegNeed> change) {
         boolean changes = false;
         for (LegNeed need : route.needs) changes |= !change.apply(need).equals(need);
-        if (changes) add(all, what, new Journey(new Route(route.transport, route.needs, change, null), seed, n, false), now);
+        if (changes) add(all, what, journey(new Route(route.transport, route.needs, change, null), seed, n), now);
     }
 
     private static void add(List<Saving> all, String what, Journey journey, double now) {
@@ -48,5 +48,7 @@ final class Savings {
         if (saves >= WORTH_L) all.add(new Saving(what, saves, journey.dryChance()));
     }
 
-    private static double litres(Journey journey) { return Quantiles.of(journey.neededL.clone(), journey.draws, 0.5); }
+    private static Journey journey(Route route, long seed, int n) { return new Journey(route, new Chances(route, seed), n, false); }
+
+    private static double litres(Journey journey) { return Quantiles.of(journey.neededL, journey.draws, 0.5); }
 }

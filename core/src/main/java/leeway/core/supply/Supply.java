@@ -38,10 +38,11 @@ public final class Supply {
      */
     public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, long seed, int draws) {
         Route route = new Route(transport, needs);
-        Journey journey = new Journey(route, seed, draws, true);
+        Chances chances = new Chances(route, seed);
+        Journey journey = new Journey(route, chances, draws, true);
         Nominal nominal = new Nominal(route);
         Findings findings = new Findings(route);
-        List<Take> kits = new Kitting(route, kit, seed, draws).best();
+        List<Take> kits = new Kitting(route, chances, kit, seed, draws).best();
         Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, seed, draws));
         Optional<Power> power = power(route, journey);
         findings.judge(oxygen, power, kit);
@@ -128,7 +129,7 @@ public final class Supply {
             if (used[b]) usable += route.startWh[b] * share;
         }
         double chance = journey.flatChance();
-        return Optional.of(new Power(Quantiles.of(journey.neededWh.clone(), journey.draws, 0.5), usable, chance, Journey.error(chance, journey.draws),
+        return Optional.of(new Power(Quantiles.of(journey.neededWh, journey.draws, 0.5), usable, chance, Journey.error(chance, journey.draws),
                 Journey.quantile(journey.powerMarginMin, 0.5), Journey.quantile(journey.powerMarginMin, 0.05), Nominal.untilFlat(route, false), byLeg, packs,
                 journey.packSeries));
     }

@@ -56,6 +56,48 @@ final class Trial {
         for (int l = 0; l < route.legs; l++) leg(l, durationMin[l], parts, marks, log);
     }
 
+    /**
+     * The same walk for need and running dry alone, where nothing happens on the way but the legs: {@link #neededL},
+     * {@link #dryLeg}, {@link #flatLeg}, levels and charge; the other fields keep what they had. Twin of {@link #walk}.
+     */
+    void stride(double[] durationMin) {
+        double need = 0;
+        int dry = -1;
+        int flat = -1;
+        double[][] perMin = route.draw[0];
+        for (int l = 0; l < durationMin.length; l++) {
+            double rest = durationMin[l];
+            double[] draw = perMin[l];
+            int[] order = route.order[l];
+            if (order.length > 0 && !route.endless[order[0]]) need += draw[order[0]] * rest;
+            boolean fed = false;
+            for (int s : order) {
+                double takes = draw[s] * rest;
+                double has = levelL[s];
+                if (takes < has || takes == 0) {
+                    levelL[s] = has - takes;
+                    fed = true;
+                    break;
+                }
+                levelL[s] = 0;
+                rest -= has * route.minPerL[0][l][s];
+            }
+            if (!fed && rest > 1e-9 && dry < 0) dry = l;
+            if (!route.powered) continue;
+            int b = route.packOfLeg[l];
+            if (b < 0) {
+                power(l, 0, durationMin[l]);
+            } else {
+                double left = chargeWh[b] - route.chargePerMin[l] * durationMin[l];
+                if (left < 0 && flat < 0) flat = l;
+                chargeWh[b] = Math.max(0, left);
+            }
+        }
+        neededL = need;
+        dryLeg = dry;
+        flatLeg = flat;
+    }
+
     void start() {
         neededL = 0;
         unmetL = 0;
@@ -74,8 +116,8 @@ final class Trial {
     private void leg(int l, double durationMin, int parts, Marks marks, Log log) {
         double legFromMin = nowMin;
         for (int i = 0; i < parts; i++) {
-            double partToMin = legFromMin + durationMin * (i + 1) / parts;
-            double partMin = partToMin - nowMin;
+            double partFromMin = nowMin;
+            double partToMin = legFromMin + (i + 1 == parts ? durationMin : durationMin * (i + 1) / parts);
             double[] atMin = route.acts.atMin;
             while (nowMin < partToMin) {
                 while (stretch < atMin.length && atMin[stretch] <= nowMin + 1e-9) stretch++;
@@ -83,27 +125,21 @@ final class Trial {
                 draw(l, route.draw[stretch][l], forced(legFromMin), toMin, log);
                 nowMin = toMin;
             }
-            if (route.powered) power(l, partToMin - partMin, partMin);
+            if (route.powered) power(l, partFromMin, partToMin - partFromMin);
             if (marks != null) marks.mark(l, i);
         }
-        int[] order = route.order[l];
+        double[] minPerL = route.minPerL[stretch][l];
         double left = 0;
-        for (int s : order) {
-            if (route.endless[s]) {
-                left = Double.POSITIVE_INFINITY;
-                break;
-            }
-            double rate = route.draw[stretch][l][s];
-            left += rate > 0 ? levelL[s] / rate : Double.POSITIVE_INFINITY;
-        }
+        for (int s : route.order[l]) left += levelL[s] * minPerL[s];
         marginMin = Math.min(marginMin, left);
         int b = route.packOfLeg[l];
-        if (route.powered && b >= 0) powerMarginMin = Math.min(powerMarginMin, chargeWh[b] * route.shareAt[b][l] / route.loadW[l] * 60);
+        if (route.powered && b >= 0) powerMarginMin = Math.min(powerMarginMin, chargeWh[b] * route.minPerWh[l]);
     }
 
     /** The store that an act of this leg turned to; -1 for none. */
     private int forced(double legFromMin) {
         int to = -1;
+        if (route.acts.changeMin.length == 0) return to;
         for (int i = 0; i < route.acts.changeMin.length; i++) {
             double at = route.acts.changeMin[i];
             if (at >= legFromMin - 1e-9 && at <= nowMin + 1e-9) to = route.acts.changeTo[i];
@@ -118,28 +154,30 @@ final class Trial {
         int used = -1;
         int first = forced >= 0 ? forced : order.length > 0 ? order[0] : -1;
         if (first >= 0 && !route.endless[first]) neededL += drawLPerMin[first] * restMin;
-        for (int i = forced >= 0 ? -1 : 0; i < order.length && restMin > 0; i++) {
+        for (int i = forced >= 0 ? -1 : 0; i < order.length; i++) {
             int s = i < 0 ? forced : order[i];
             if (i >= 0 && s == forced) continue;
-            double rate = drawLPerMin[s];
-            double givesMin = route.endless[s] || rate <= 0 ? restMin : Math.min(restMin, levelL[s] / rate);
-            if (givesMin <= 0) continue;
             double before = levelL[s];
-            if (!route.endless[s] && rate > 0) {
-                if (givesMin < restMin || levelL[s] <= rate * restMin) {
-                    levelL[s] = 0;
-                    emptied[s] = true;
-                } else {
-                    levelL[s] -= rate * restMin;
-                }
+            double takes = drawLPerMin[s] * restMin;
+            double gaveMin = restMin;
+            if (takes > 0 && before <= 0) continue;
+            if (takes > 0 && takes >= before) {
+                gaveMin = before / drawLPerMin[s];
+                levelL[s] = 0;
+                emptied[s] = true;
+            } else {
+                levelL[s] = before - takes; // endless stays endless
             }
             used = s;
-            if (log != null) log.piece(l, atMin, atMin + givesMin, s, before, levelL[s]);
-            atMin += givesMin;
-            restMin -= givesMin;
+            if (log != null) log.piece(l, atMin, atMin + gaveMin, s, before, levelL[s]);
+            atMin += gaveMin;
+            restMin -= gaveMin;
+            if (restMin <= 0) break;
         }
-        for (int s = 0; s < route.stores; s++) {
-            if (s != used && route.lossLPerMin[s] > 0) levelL[s] = Math.max(0, levelL[s] - route.lossLPerMin[s] * (toMin - nowMin));
+        if (route.lossy) {
+            for (int s = 0; s < route.stores; s++) {
+                if (s != used && route.lossLPerMin[s] > 0) levelL[s] = Math.max(0, levelL[s] - route.lossLPerMin[s] * (toMin - nowMin));
+            }
         }
         if (restMin > 1e-9) {
             if (dryLeg < 0) {
@@ -156,17 +194,16 @@ final class Trial {
             if (route.ownPack >= 0) chargeWh[route.ownPack] = Math.min(route.fullWh[route.ownPack], chargeWh[route.ownPack] + route.chargingW[l] * forMin / 60);
             return;
         }
-        double wh = route.loadW[l] * forMin / 60;
-        neededWh += wh;
-        double share = route.shareAt[b][l];
-        double has = chargeWh[b] * share;
-        if (has >= wh) {
-            chargeWh[b] -= wh / share;
+        neededWh += route.whPerMin[l] * forMin;
+        double takes = route.chargePerMin[l] * forMin;
+        double before = chargeWh[b];
+        if (before >= takes) {
+            chargeWh[b] = before - takes;
         } else {
             chargeWh[b] = 0;
             if (flatLeg < 0) {
                 flatLeg = l;
-                flatAtMin = fromMin + has / route.loadW[l] * 60;
+                flatAtMin = fromMin + before / route.chargePerMin[l];
             }
         }
     }

@@ -59,7 +59,7 @@ class KittingTest {
 
     @ParameterizedTest @MethodSource("tenJourneys")
     void theSmallestKitIsWhatTryingAllOfThemFinds(Case c) {
-        Kitting kitting = new Kitting(new Route(c.transport(), c.needs()), c.kit(), 1, DRAWS);
+        Kitting kitting = kitting(c.transport(), c.needs(), c.kit());
         List<Take> ours = kitting.best();
         List<int[]> enough = new ArrayList<>();
         all(kitting, 0, new int[kitting.kinds.size()], enough);
@@ -71,6 +71,11 @@ class KittingTest {
             assertThat(ours.get(i).count()).isEqualTo(items(needed.get(i)));
             assertThat(ours.get(i).emptyChance()).isLessThanOrEqualTo(c.transport().policy().oxygenRisk());
         }
+    }
+
+    private static Kitting kitting(Transport t, List<LegNeed> needs, Optional<Kit> kit) {
+        Route route = new Route(t, needs);
+        return new Kitting(route, new Chances(route, 1), kit, 1, DRAWS);
     }
 
     private static void all(Kitting kitting, int k, int[] counts, List<int[]> enough) {
@@ -137,7 +142,7 @@ class KittingTest {
         for (int i = 0; i < 12; i++) items.add(new Kit.Item("kind " + i, 1 + i * 0.7, 200, 2 + i * 0.95 - i % 3 * 0.21, 4, Optional.of("bag")));
         Transport t = Kits.transport(Kits.turbine(VolumeBasis.FREE), List.of(cylinder("bag", 2, 185, 20, 1, 10, Kits.USUAL)), List.of(), List.of(), 0, policy(0.01, 20, false),
                 leg("a", 45, 80, "bag"), leg("b", 50, 75, "bag"));
-        Kitting kitting = new Kitting(new Route(t, List.of(pure(8), pure(8))), Optional.of(new Kit("many", items, "invented")), 1, DRAWS);
+        Kitting kitting = kitting(t, List.of(pure(8), pure(8)), Optional.of(new Kit("many", items, "invented")));
         List<Take> best = kitting.best();
         assertThat(best).hasSize(4);
         for (int k = 0; k < 12; k++) {

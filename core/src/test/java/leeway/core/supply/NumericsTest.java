@@ -6,26 +6,40 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import leeway.core.gas.RealOxygen;
+import leeway.core.run.Normal;
 import org.hipparchus.stat.descriptive.rank.Percentile;
 import org.junit.jupiter.api.Test;
 
-/** The quick paths against slow ones: quantile and contents. */
+/** The quick paths against slow ones: quantile, bend and contents. */
 class NumericsTest {
     @Test
     void theQuantileIsThatOfAGeneralPurposeLibrary() {
         var random = new SplittableRandom(2);
         var theirs = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
         for (int i = 0; i < 300; i++) {
-            int n = random.nextInt(1, 400);
+            int n = random.nextInt(1, i % 4 == 0 ? 5000 : 400);
             double[] values = random.doubles(n).map(v -> Math.floor(v * (n % 3 == 0 ? 5 : 1e6))).toArray();
             for (double p : new double[] { 0.01, 0.05, 0.5, 0.95, 0.99, 1 }) {
-                assertThat(Quantiles.of(values.clone(), n, p)).isCloseTo(theirs.evaluate(values, p * 100), within(1e-9));
+                assertThat(Quantiles.of(values, n, p)).isCloseTo(theirs.evaluate(values, p * 100), within(1e-9));
             }
         }
         double[] sorted = new double[1000];
         Arrays.setAll(sorted, i -> i);
         assertThat(Quantiles.of(sorted, 1000, 0.5)).isEqualTo(499.5);
         assertThat(Quantiles.of(new double[] { 1, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY }, 3, 0.75)).isInfinite();
+    }
+
+    @Test
+    void theBendIsTheFunctionOfTheNormalQuantile() {
+        var random = new SplittableRandom(4);
+        Bend normal = new Bend(z -> z, z -> 1);
+        Bend minutes = new Bend(z -> 45 * StrictMath.exp(0.4 * z), z -> 18 * StrictMath.exp(0.4 * z));
+        for (int i = 0; i < 200_000; i++) {
+            double u = i == 0 ? 0x1.0p-53 : i == 1 ? 1 - 0x1.0p-53 : i % 4 == 0 ? StrictMath.pow(2, -random.nextDouble(1, 33)) : random.nextDouble(1e-9, 1);
+            double z = Normal.quantile(u);
+            double exact = 45 * StrictMath.exp(0.4 * z);
+            if (Math.abs(normal.at(u) - z) > 1e-7 || Math.abs(minutes.at(u) - exact) > 1e-7 * exact) throw new AssertionError("at " + u + ": " + normal.at(u) + ", not " + z);
+        }
     }
 
     @Test

@@ -111,6 +111,12 @@ class SupplyPropertyTest {
             double[] given = { 0, 0 }; // from stores that end, from endless ones
             trial.walk(minutes, 1 + i % 3, null, (l, from, to, s, had, has) -> given[route.endless[s] ? 1 : 0] += (to - from) * route.draw[0][l][s]);
             double left = finite(trial.levelL);
+            Trial twin = new Trial(route);
+            chances.contents(i, twin);
+            twin.stride(minutes);
+            assertThat(twin.neededL).isCloseTo(trial.neededL, within(1e-9 * Math.max(1, trial.neededL)));
+            assertThat(twin.dryLeg).isEqualTo(trial.dryLeg);
+            for (int s = 0; s < stores; s++) if (!route.endless[s]) assertThat(twin.levelL[s]).isCloseTo(trial.levelL[s], within(1e-9 * Math.max(1, before)));
             assertThat(before - left).as("journey %s", i).isCloseTo(given[0], within(1e-9 * Math.max(1, before)));
             double demand = 0;
             for (int l = 0; l < legs; l++) demand += minutes[l] * needs.get(l).minuteVolumeLPerMin();
