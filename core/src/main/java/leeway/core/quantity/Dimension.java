@@ -20,6 +20,13 @@ public record Dimension(int kilogram, int metre, int second, int kelvin, int mol
     public static final Dimension VOLUME_PER_MASS = VOLUME.over(MASS);
     public static final Dimension FLOW_PER_MASS = FLOW.over(MASS);
 
+    /** By hand, for what the compiler makes costs a short command some 20 ms of its start. */
+    @Override public boolean equals(Object o) {
+        return this == o || o instanceof Dimension d && kilogram == d.kilogram && metre == d.metre && second == d.second && kelvin == d.kelvin && mole == d.mole;
+    }
+
+    @Override public int hashCode() { return (((kilogram * 31 + metre) * 31 + second) * 31 + kelvin) * 31 + mole; }
+
     public Dimension times(Dimension o) {
         return new Dimension(kilogram + o.kilogram, metre + o.metre, second + o.second, kelvin + o.kelvin, mole + o.mole);
     }

@@ -30,7 +30,7 @@ import leeway.files.yaml.Tree;
  */
 public final class Catalogue {
     private final OwnSheets own;
-    private final Map<OwnSheets.Id, Read<Sheet<?>>> read = new ConcurrentHashMap<>();
+    private final Map<String, Read<Sheet<?>>> read = new ConcurrentHashMap<>();
 
     private Catalogue(OwnSheets own) { this.own = own; }
 
@@ -86,7 +86,7 @@ public final class Catalogue {
             missing(kind.word(), name, askedAt, complaints);
             return Optional.empty();
         }
-        OwnSheets.Id id = new OwnSheets.Id(kind.word(), name);
+        String id = new OwnSheets.Id(kind.word(), name).key();
         Read<Sheet<?>> sheet = read.get(id);
         if (sheet == null) {
             sheet = make(kind, name);

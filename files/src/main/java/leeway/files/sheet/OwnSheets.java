@@ -24,9 +24,12 @@ final class OwnSheets {
     static final int MOST = 2_000;
 
     /** Kind and name of a sheet. */
-    record Id(String kind, String name) { }
+    record Id(String kind, String name) {
+        /** One text for a map; no name of a kind has a slash in it. */
+        String key() { return kind + "/" + name; }
+    }
 
-    private final Map<Id, Node.Mapping> trees = new LinkedHashMap<>();
+    private final Map<String, Node.Mapping> trees = new LinkedHashMap<>();
     private final Complaints complaints = new Complaints();
 
     OwnSheets(List<Path> folders) {
@@ -35,9 +38,9 @@ final class OwnSheets {
 
     Complaints complaints() { return complaints; }
 
-    Optional<Node.Mapping> tree(String kind, String name) { return Optional.ofNullable(trees.get(new Id(kind, name))); }
+    Optional<Node.Mapping> tree(String kind, String name) { return Optional.ofNullable(trees.get(new Id(kind, name).key())); }
 
-    List<String> names(String kind) { return trees.keySet().stream().filter(i -> i.kind().equals(kind)).map(Id::name).toList(); }
+    List<String> names(String kind) { return trees.keySet().stream().filter(k -> k.startsWith(kind + "/")).map(k -> k.substring(kind.length() + 1)).toList(); }
 
     private void read(Path folder) {
         Place at = Place.start(folder.toString());
@@ -56,19 +59,19 @@ final class OwnSheets {
             complaints.add(at, "more than %d sheets".formatted(MOST), "Divide the folder.");
             return;
         }
-        Map<Id, Place> here = new LinkedHashMap<>();
+        Map<String, Place> here = new LinkedHashMap<>();
         for (Path f : files) sheet(f, here);
     }
 
-    private void sheet(Path f, Map<Id, Place> here) {
+    private void sheet(Path f, Map<String, Place> here) {
         Read<Node> read = Text.of(f, f.toString()).then(text -> Tree.of(f.toString(), text));
         Optional<Node> node = complaints.take(read);
         if (node.isEmpty()) return;
         Optional<Id> id = id(node.get(), complaints);
         if (id.isEmpty()) return;
-        Place before = here.putIfAbsent(id.get(), node.get().at());
+        Place before = here.putIfAbsent(id.get().key(), node.get().at());
         if (before == null) {
-            trees.put(id.get(), (Node.Mapping) node.get());
+            trees.put(id.get().key(), (Node.Mapping) node.get());
         } else {
             complaints.add(node.get().at(), "the %s \"%s\" is described twice".formatted(id.get().kind(), id.get().name()), "Also in " + before.file() + ": keep one of them.");
         }
