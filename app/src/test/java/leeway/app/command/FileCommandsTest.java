@@ -41,7 +41,7 @@ class FileCommandsTest {
                 "a.yaml:2:13: there is no ventilator \"exmple turbine\". Did you mean \"example turbine\"?",
                 "a.yaml:3:30: \"E\" is a letter alone, and the letters differ between countries. Write \"UK E\" (4.68 L) or \"US E\" (4.5 L), or the water capacity, for example \"2 L\".",
                 "a.yaml:3:43: \"185\" has no unit. A pressure is in bar, psi, kPa or MPa, for example \"185 bar\".",
-                "a.yaml:4:42: there is no store of oxygen called \"b\". Did you mean \"a\"?");
+                "a.yaml:4:42: there is no store of oxygen called \"b\". The file has \"a\".");
     }
 
     @Test void inJsonEachFileHasItsErrorsWithLineColumnMessageAndNearest() throws IOException {
