@@ -7,13 +7,14 @@ import leeway.core.kit.Setting;
 import leeway.core.map.OperatingMap;
 import leeway.core.map.OperatingMap.Axis;
 import leeway.core.map.OperatingMap.Turn;
+import leeway.core.map.Sensitivity;
 import leeway.core.start.Start;
 
 /** The JSON of {@code leeway map}: grids are rows of y, columns of x. */
 public final class MapJson {
     private MapJson() { }
 
-    public static void write(OperatingMap map, Start start, String version, OutputStream out) {
+    public static void write(OperatingMap map, Start start, Sensitivity sensitivity, String version, OutputStream out) {
         try (Json json = new Json(out)) {
             json.text("transport", map.title());
             json.text("version", version);
@@ -55,6 +56,18 @@ public final class MapJson {
                 json.text("called", Optional.ofNullable(start.ventilated().ventilator().called().get(s.isEmpty() ? start.settings().mode().map(m -> m.code()).orElse("") : b.setting())));
                 json.text("origin", b.origin().word());
                 json.text("why", b.why());
+            });
+            json.objects("sensitivity", sensitivity.results(), r -> {
+                json.text("result", r.name());
+                json.text("unit", r.unit());
+                json.number("central", r.central());
+                json.objects("swings", r.swings(), w -> {
+                    json.text("input", w.input());
+                    json.text("low", w.low());
+                    json.text("high", w.high());
+                    json.number("atLow", w.atLow());
+                    json.number("atHigh", w.atHigh());
+                });
             });
             json.texts("conflicts", start.solved().conflicts().stream().map(c -> c.sentence()).toList());
             json.texts("held", map.held());
