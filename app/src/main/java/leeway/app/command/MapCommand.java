@@ -11,7 +11,6 @@ import leeway.app.report.MapText;
 import leeway.core.journey.Ventilated;
 import leeway.core.map.MapMaker;
 import leeway.core.map.OperatingMap;
-import leeway.core.map.Sensitivity;
 import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
@@ -52,9 +51,8 @@ final class MapCommand extends Command {
         }
         OperatingMap map = points == null ? MapMaker.of(start, transport.get()) : MapMaker.of(start, transport.get(), points);
         if (out != null && !write(map)) return BAD_INPUT;
-        Sensitivity sensitivity = Sensitivity.of(start, transport.get());
-        if (json()) MapJson.write(map, start, sensitivity, Version.TEXT, terminal.out());
-        else terminal.out().print(MapText.of(map, start, sensitivity, Terminal.WIDTH, terminal.colour()));
+        if (json()) MapJson.write(map, start, Version.TEXT, terminal.out());
+        else terminal.out().print(MapText.of(map, start, Terminal.WIDTH, terminal.colour()));
         return DONE;
     }
 

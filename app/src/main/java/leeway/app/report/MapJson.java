@@ -7,14 +7,13 @@ import leeway.core.kit.Setting;
 import leeway.core.map.OperatingMap;
 import leeway.core.map.OperatingMap.Axis;
 import leeway.core.map.OperatingMap.Turn;
-import leeway.core.map.Sensitivity;
 import leeway.core.start.Start;
 
 /** The JSON of {@code leeway map}: grids are rows of y, columns of x. */
 public final class MapJson {
     private MapJson() { }
 
-    public static void write(OperatingMap map, Start start, Sensitivity sensitivity, String version, OutputStream out) {
+    public static void write(OperatingMap map, Start start, String version, OutputStream out) {
         try (Json json = new Json(out)) {
             json.text("transport", map.title());
             json.text("version", version);
@@ -57,7 +56,7 @@ public final class MapJson {
                 json.text("origin", b.origin().word());
                 json.text("why", b.why());
             });
-            json.objects("sensitivity", sensitivity.results(), r -> {
+            json.objects("sensitivity", map.sensitivity().results(), r -> {
                 json.text("result", r.name());
                 json.text("unit", r.unit());
                 json.number("central", r.central());

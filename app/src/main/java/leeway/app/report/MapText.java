@@ -7,7 +7,6 @@ import leeway.core.map.OperatingMap.Axis;
 import leeway.core.map.OperatingMap.Chosen;
 import leeway.core.map.OperatingMap.Limit;
 import leeway.core.map.OperatingMap.Turn;
-import leeway.core.map.Sensitivity;
 import leeway.core.settings.Solved.Conflict;
 import leeway.core.start.Start;
 
@@ -17,7 +16,7 @@ public final class MapText {
 
     private MapText() { }
 
-    public static String of(OperatingMap map, Start start, Sensitivity sensitivity, int width, boolean colour) {
+    public static String of(OperatingMap map, Start start, int width, boolean colour) {
         TextPage page = new TextPage(width, colour);
         Chosen c = map.chosen();
         page.strong(c.room() > 0 ? TextPage.Tone.STRONG : TextPage.Tone.BAD, map.title());
@@ -37,7 +36,7 @@ public final class MapText {
         page.heading("At the chosen settings", "limit");
         page.table(List.of("", "value", "limit"), rows(map));
         page.heading("What moves the results most", "19 of 20 of its kind");
-        page.items(sensitivity.results().stream().map(TornadoPicture::says).toList());
+        page.items(map.sensitivity().results().stream().map(TornadoPicture::says).toList());
         page.blank();
         map.held().forEach(page::paragraph);
         return page.toString();
