@@ -229,8 +229,9 @@ public final class BloodGasFit {
             for (int i = 0; i < 3; i++) sd[i] = Math.sqrt(covariance[i][i]) * Z975;
             Band shunt = band(shunt(z[2]), shunt(z[2] - sd[2]), shunt(z[2] + sd[2]));
             Band vco2 = band(patient.vco2MlPerMin(), prior.vco2MlPerMin() * metabolism(z[0] - sd[0]), prior.vco2MlPerMin() * metabolism(z[0] + sd[0]));
-            double series = SeriesDeadSpace.effectiveMl(set.tidalMl(), patient.seriesDeadSpaceMl()), rest = set.tidalMl() - series;
-            Band dead = band(at.deadSpaceMl(), Math.min(at.deadSpaceMl(), series + rest * dead(z[1] - sd[1])), Math.max(at.deadSpaceMl(), series + rest * dead(z[1] + sd[1])));
+            // what blood and expired gas show as dead space includes what shunt does to PaCO2; the band is that of the alveolar part
+            double rest = set.tidalMl() - SeriesDeadSpace.effectiveMl(set.tidalMl(), patient.seriesDeadSpaceMl());
+            Band dead = band(at.deadSpaceMl(), at.deadSpaceMl() - rest * (dead(z[1]) - dead(z[1] - sd[1])), at.deadSpaceMl() + rest * (dead(z[1] + sd[1]) - dead(z[1])));
             List<String> said = new ArrayList<>();
             said.add(text("fitted to the blood gas: shunt %.0f %% (%.0f to %.0f) where the sheet has %.0f %%, dead space %.0f mL (%.0f to %.0f), carbon dioxide production %.0f mL/min (%.0f to %.0f), base excess %.0f mmol/L",
                     100 * shunt.central(), 100 * shunt.low(), 100 * shunt.high(), 100 * shuntPrior, dead.central(), dead.low(), dead.high(), vco2.central(), vco2.low(), vco2.high(), excess));

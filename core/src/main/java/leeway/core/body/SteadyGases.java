@@ -40,7 +40,7 @@ public record SteadyGases(double paco2MmHg, double etco2MmHg, double palvO2MmHg,
         if (full != null) return full;
         double low = 0, high = 1;
         SteadyGases best = null;
-        for (int i = 0; i < 30; i++) {
+        for (int i = 0; i < 20; i++) {
             double mid = 0.5 * (low + high);
             SteadyGases tried = solver.at(mid);
             if (tried != null) {
@@ -103,25 +103,44 @@ public record SteadyGases(double paco2MmHg, double etco2MmHg, double palvO2MmHg,
                 double lowAir = patient.lowVentilation(), qLow = q * lowShare, qMain = q - qLow;
                 low.u = main.u - 0.5;
                 low.h = main.h;
-                double step = 1e-4, tried = 0;
-                boolean settled = false;
                 venousO2 = Math.max(0.05, venousO2);
-                while (tried++ < 40 && !settled) {
-                    double g1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2) - vo2, g2 = lastCo2 + vco2;
-                    double a1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2 + step, venousCo2) - vo2, a2 = lastCo2 + vco2;
-                    double b1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2 + step) - vo2, b2 = lastCo2 + vco2;
-                    double j11 = (a1 - g1) / step, j21 = (a2 - g2) / step, j12 = (b1 - g1) / step, j22 = (b2 - g2) / step, det = j11 * j22 - j12 * j21;
-                    double dO2 = -(g1 * j22 - g2 * j12) / det, dCo2 = -(j11 * g2 - j21 * g1) / det;
-                    dO2 = Math.max(-3, Math.min(3, dO2));
-                    dCo2 = Math.max(-6, Math.min(6, dCo2));
+                // Broyden: slopes by differences once, then bent by each step; taken afresh where a step did not help
+                double step = 1e-4, g1 = 0, g2 = 0, j11 = 0, j12 = 0, j21 = 0, j22 = 0;
+                boolean settled = false, known = false;
+                g1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2) - vo2;
+                g2 = lastCo2 + vco2;
+                for (int tried = 0; tried < 40 && !settled; tried++) {
+                    if (!known) {
+                        double a1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2 + step, venousCo2) - vo2, a2 = lastCo2 + vco2;
+                        double b1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2 + step) - vo2, b2 = lastCo2 + vco2;
+                        j11 = (a1 - g1) / step;
+                        j21 = (a2 - g2) / step;
+                        j12 = (b1 - g1) / step;
+                        j22 = (b2 - g2) / step;
+                        known = true;
+                    }
+                    double det = j11 * j22 - j12 * j21;
+                    double dO2 = Math.max(-3, Math.min(3, -(g1 * j22 - g2 * j12) / det)), dCo2 = Math.max(-6, Math.min(6, -(j11 * g2 - j21 * g1) / det));
                     double next = venousO2 + dO2;
                     if (next < 0.01) next = 0.5 * (venousO2 + 0.01);
-                    settled = Math.abs(dO2) < 1e-9 && Math.abs(dCo2) < 1e-8;
+                    dO2 = next - venousO2;
+                    settled = Math.abs(dO2) < 1e-8 && Math.abs(dCo2) < 1e-7;
                     venousO2 = next;
                     venousCo2 += dCo2;
+                    double n1 = take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2) - vo2, n2 = lastCo2 + vco2;
+                    double length = dO2 * dO2 + dCo2 * dCo2;
+                    known = Math.abs(n1) + Math.abs(n2) < 0.3 * (Math.abs(g1) + Math.abs(g2)) && length > 0;
+                    if (known) {
+                        double e1 = (n1 - g1 - j11 * dO2 - j12 * dCo2) / length, e2 = (n2 - g2 - j21 * dO2 - j22 * dCo2) / length;
+                        j11 += e1 * dO2;
+                        j12 += e1 * dCo2;
+                        j21 += e2 * dO2;
+                        j22 += e2 * dCo2;
+                    }
+                    g1 = n1;
+                    g2 = n2;
                 }
                 if (!settled) return null;
-                take(inO2, inCo2, in, lowAir, qMain, qLow, venousO2, venousCo2);
                 capillaryO2 = (1 - lowShare) * main.oxygenMlPerDl + lowShare * low.oxygenMlPerDl;
                 capillaryCo2 = (1 - lowShare) * main.carbonDioxideMlPerDl + lowShare * low.carbonDioxideMlPerDl;
                 lowO2 = low.po2MmHg;
