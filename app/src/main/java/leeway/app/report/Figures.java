@@ -5,12 +5,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.AlarmLimits;
 import leeway.core.kit.Setting;
 import leeway.core.plan.Expected;
 import leeway.core.plan.Plan;
+import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Suggested.Because;
+import leeway.core.settings.Suggested.Origin;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.Power;
 import leeway.core.supply.SupplyResult.Take;
@@ -60,7 +63,9 @@ public final class Figures {
         for (Because b : plan.suggested().because()) {
             String value = b.setting().equals("mode") ? plan.suggested().settings().mode().map(m -> m.code()).orElse("")
                     : Setting.ofWords(b.setting()).map(s -> value(s, plan.suggested().settings().get(s))).orElse("");
-            rows.add(List.of(b.setting().equals("peep") ? "PEEP" : b.setting().equals("fio2") ? "FiO2" : b.setting(), value, b.origin().word(), b.why()));
+            if (value.equals("0.00 s") || value.equals("0 L/min") && b.setting().equals("bias flow") && b.origin() == Origin.SUGGESTED) continue;
+            String why = b.why().equals(b.origin().word()) ? "in the file" : b.why();
+            rows.add(List.of(b.setting().equals("peep") ? "PEEP" : b.setting().equals("fio2") ? "FiO2" : b.setting(), value, b.origin().word(), why));
         }
         return rows;
     }
@@ -76,27 +81,33 @@ public final class Figures {
         };
     }
 
-    /** What is expected: name, value, remark. */
-    public static List<List<String>> expected(Expected e) {
+    /** What is expected: name, value, within what 9 of 10 such patients lie, remark. */
+    static List<List<String>> expected(Plan plan) {
         List<List<String>> rows = new ArrayList<>();
-        row(rows, "expired tidal volume", e.tidalVolumeMl(), e.tidalVolumeMl().orElse(0) < 100 ? 1 : 0, "mL", "");
-        row(rows, "minute volume", e.minuteVolumeLPerMin(), e.minuteVolumeLPerMin().orElse(0) < 2 ? 2 : 1, "L/min", "expired");
-        row(rows, "peak pressure", e.peakCmH2O(), 0, "cmH2O", "at the Y-piece");
-        row(rows, "plateau", e.plateauCmH2O(), 0, "cmH2O", "in an end-inspiratory hold");
-        row(rows, "driving pressure", e.drivingCmH2O(), 0, "cmH2O", "plateau less total PEEP");
-        row(rows, "auto-PEEP", e.autoPeepCmH2O(), 1, "cmH2O", "above the set PEEP");
-        row(rows, "mean pressure", e.meanCmH2O(), 0, "cmH2O", "");
-        row(rows, "mechanical power", e.mechanicalPowerJPerMin(), 1, "J/min", "share of PEEP included");
-        row(rows, "PaCO2", e.paco2MmHg(), 0, "mmHg", kPa(e.paco2MmHg()));
-        row(rows, "end-tidal CO2", e.etco2MmHg(), 0, "mmHg", kPa(e.etco2MmHg()));
-        row(rows, "pH", e.ph(), 2, "", "");
-        row(rows, "PaO2", e.pao2MmHg(), 0, "mmHg", kPa(e.pao2MmHg()));
-        if (e.spo2().isPresent()) rows.add(List.of("SpO2", percent(e.spo2().getAsDouble()), "as the oximeter shows it"));
+        Expected e = plan.expected().orElseThrow();
+        row(rows, plan, "expired tidal volume", Expected::tidalVolumeMl, e.tidalVolumeMl().orElse(0) < 100 ? 1 : 0, "mL", "");
+        row(rows, plan, "minute volume", Expected::minuteVolumeLPerMin, e.minuteVolumeLPerMin().orElse(0) < 2 ? 2 : 1, "L/min", "expired");
+        row(rows, plan, "peak pressure", Expected::peakCmH2O, 0, "cmH2O", "at the Y-piece");
+        row(rows, plan, "plateau", Expected::plateauCmH2O, 0, "cmH2O", "in an end-inspiratory hold");
+        row(rows, plan, "driving pressure", Expected::drivingCmH2O, 0, "cmH2O", "plateau less total PEEP");
+        row(rows, plan, "auto-PEEP", Expected::autoPeepCmH2O, 1, "cmH2O", "above the set PEEP");
+        row(rows, plan, "mean pressure", Expected::meanCmH2O, 0, "cmH2O", "");
+        row(rows, plan, "mechanical power", Expected::mechanicalPowerJPerMin, 1, "J/min", "share of PEEP included");
+        row(rows, plan, "PaCO2", Expected::paco2MmHg, 0, "mmHg", kPa(e.paco2MmHg()));
+        row(rows, plan, "end-tidal CO2", Expected::etco2MmHg, 0, "mmHg", kPa(e.etco2MmHg()));
+        row(rows, plan, "pH", Expected::ph, 2, "", "");
+        row(rows, plan, "PaO2", Expected::pao2MmHg, 0, "mmHg", kPa(e.pao2MmHg()));
+        row(rows, plan, "SpO2", Expected::spo2, 0, "%", "as the oximeter shows it");
         return rows;
     }
 
-    private static void row(List<List<String>> rows, String name, OptionalDouble v, int decimals, String unit, String remark) {
-        if (v.isPresent()) rows.add(List.of(name, or(v, decimals, unit), remark));
+    private static void row(List<List<String>> rows, Plan plan, String name, Function<Expected, OptionalDouble> of, int decimals, String unit, String remark) {
+        double times = unit.equals("%") ? 100 : 1;
+        OptionalDouble v = of.apply(plan.expected().orElseThrow());
+        if (v.isEmpty()) return;
+        String band = plan.bands().filter(b -> of.apply(b.p05()).isPresent() && of.apply(b.p95()).isPresent())
+                .map(b -> n(of.apply(b.p05()).getAsDouble() * times, decimals) + " to " + n(of.apply(b.p95()).getAsDouble() * times, decimals)).orElse("");
+        rows.add(List.of(name, n(v.getAsDouble() * times, decimals) + (unit.isEmpty() ? "" : " " + unit), band, remark));
     }
 
     /** 1 mmHg is 133.322 Pa. */
@@ -106,8 +117,9 @@ public final class Figures {
     public static List<List<String>> alarms(List<AlarmLimit> limits) {
         List<List<String>> rows = new ArrayList<>();
         for (AlarmLimit a : limits) {
-            String after = n(a.conditionDelayS() + a.generationDelayS(), 0) + " s" + (a.conditionBreaths() > 0 ? ", " + a.conditionBreaths() + " breaths" : "");
-            rows.add(List.of(a.condition().words(), AlarmLimits.words(a), after, a.priority().name().toLowerCase(Locale.ROOT), a.from().words()));
+            String after = n(a.conditionDelayS() + a.generationDelayS(), 0) + " s" + (a.conditionBreaths() > 0 ? ", " + a.conditionBreaths() + (a.conditionBreaths() == 1 ? " breath" : " breaths") : "");
+            String words = a.unit().equals("s") ? AlarmLimits.words(a).replaceFirst("high ", "after ") : AlarmLimits.words(a);
+            rows.add(List.of(a.condition().words(), words, after, a.priority().name().toLowerCase(Locale.ROOT), a.from().words()));
         }
         return rows;
     }
@@ -115,6 +127,19 @@ public final class Figures {
     /** "2 × portable and 1 × vehicle". */
     public static String items(Take take) {
         return String.join(", ", take.items().stream().filter(i -> i.count() > 0).map(i -> i.count() + " × " + i.name()).toList());
+    }
+
+    /** The least margin that an alarm can change, as one figure and its words; empty where no alarm precedes harm. */
+    static Optional<String[]> leastMargin(Plan plan) {
+        return plan.rehearsals().stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble()))
+                .map(r -> new String[] {seconds(r.marginS().getAsDouble()), "least margin that an alarm can change: " + r.fault().name()});
+    }
+
+    /** "6 of 31 faults that can harm are uncovered". */
+    static String uncovered(List<Rehearsal> rows) {
+        long bad = rows.stream().filter(r -> r.coverage().uncovered()).count();
+        long harms = rows.stream().filter(r -> r.harm().isPresent()).count();
+        return bad + " of " + harms + " faults that can harm " + (bad == 1 ? "is" : "are") + " uncovered";
     }
 
     /** What is left in the least comfortable leg, as one figure and its words; empty where the stores have no end. */
@@ -136,6 +161,6 @@ public final class Figures {
     private static void lost(List<List<String>> rows, String what, OptionalDouble min, double journeyMin) {
         if (min.isEmpty()) return;
         double m = min.getAsDouble();
-        rows.add(List.of(what, minutesAtLeast(m), m >= journeyMin ? "longer than the journey at its medians" : "the journey takes " + minutes(journeyMin) + " at its medians"));
+        rows.add(List.of(what, minutesAtLeast(m), m >= journeyMin ? "longer than the journey" : "the journey is longer"));
     }
 }

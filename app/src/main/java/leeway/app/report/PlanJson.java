@@ -40,6 +40,10 @@ public final class PlanJson {
             settings(json, plan.suggested());
             plan.expected().ifPresent(e -> json.object("expected", () -> {
                 expected(json, e);
+                plan.bands().ifPresent(b -> {
+                    json.object("p05", () -> expected(json, b.p05()));
+                    json.object("p95", () -> expected(json, b.p95()));
+                });
                 json.objects("byLeg", plan.byLeg(), leg -> {
                     json.text("leg", leg.leg());
                     expected(json, leg.expected());
@@ -48,6 +52,7 @@ public final class PlanJson {
             json.objects("alarmLimits", plan.alarmLimits(), limit -> limit(json, limit));
             oxygen(json, plan.supply().oxygen());
             plan.supply().power().ifPresent(p -> power(json, p));
+            RehearsalJson.write(json, plan.rehearsals());
             json.objects("legs", plan.legs(), leg -> {
                 json.text("leg", leg.leg());
                 json.number("startMin", leg.startMin());

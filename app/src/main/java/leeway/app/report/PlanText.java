@@ -12,12 +12,16 @@ import leeway.core.supply.SupplyResult.Power;
 
 /** A plan for a terminal of 80 columns: the answer, then why, then what to do and to expect. */
 public final class PlanText {
+    /** Stands at the top of every plan, on every medium. */
+    static final String CAUTION = "A planning and teaching aid, not a medical device; nothing here is an order.";
+
     private PlanText() { }
 
     public static String of(Plan plan, int width, boolean colour) {
         TextPage page = new TextPage(width, colour);
         answer(page, plan);
         settings(page, plan);
+        speaks(page, plan, width);
         alarms(page, plan);
         oxygen(page, plan);
         plan.supply().power().ifPresent(p -> power(page, p));
@@ -28,11 +32,12 @@ public final class PlanText {
     }
 
     private static void answer(TextPage page, Plan plan) {
-        page.strong(Tone.STRONG, plan.title()).paragraph(plan.patient().summary()).paragraph(plan.patient().kit()).blank();
+        page.strong(Tone.STRONG, plan.title()).paragraph(plan.patient().summary()).paragraph(plan.patient().kit()).paragraph(CAUTION).blank();
         String word = plan.verdict().word();
         page.strong(plan.verdict().holds() ? Tone.GOOD : Tone.BAD, Character.toUpperCase(word.charAt(0)) + word.substring(1) + ".");
         List<List<String>> rows = new ArrayList<>();
         Oxygen o = plan.supply().oxygen();
+        Figures.leastMargin(plan).ifPresent(m -> rows.add(List.of("margin", m[0], m[1])));
         Figures.left(o).ifPresent(l -> rows.add(List.of("left", l[0], l[1])));
         rows.add(List.of("chance", Figures.chance(o.emptyChance()), "that oxygen ends before a leg does"));
         plan.supply().power().ifPresent(p -> rows.add(List.of("", Figures.chance(p.emptyChance()), "that charge ends before a leg does")));
@@ -45,7 +50,7 @@ public final class PlanText {
     private static void settings(TextPage page, Plan plan) {
         List<List<String>> rows = Figures.settings(plan).stream().map(r -> List.of(r.get(0), r.get(1), r.get(2) + ": " + r.get(3))).toList();
         if (!rows.isEmpty()) page.heading("Settings", "strategy: " + plan.suggested().strategy()).table(List.of(), rows);
-        plan.expected().ifPresent(e -> page.heading("What to expect", "steady state of the first leg").table(List.of(), Figures.expected(e)));
+        plan.expected().ifPresent(e -> page.heading("What to expect", "first leg; 9 of 10 such patients").table(List.of(), Figures.expected(plan)));
         if (plan.byLeg().isEmpty()) return;
         page.heading("At each leg's end", "pressures cmH2O, gases mmHg");
         List<List<String>> legs = new ArrayList<>();
@@ -55,6 +60,12 @@ public final class PlanText {
                     Figures.or(e.pao2MmHg(), 0, ""), e.spo2().isPresent() ? Figures.percent(e.spo2().getAsDouble()) : ""));
         }
         page.table(List.of("leg", "plateau", "PaCO2", "etCO2", "pH", "PaO2", "SpO2"), legs);
+    }
+
+    private static void speaks(TextPage page, Plan plan, int width) {
+        String picture = SpeaksFirst.text(plan.rehearsals(), width);
+        if (picture.isEmpty()) return;
+        page.heading("Who speaks first", Figures.uncovered(plan.rehearsals())).asItStands(picture + SpeaksFirst.LEGEND + "\n");
     }
 
     private static void alarms(TextPage page, Plan plan) {
@@ -77,7 +88,7 @@ public final class PlanText {
         page.paragraph("Needed: " + Figures.n(o.neededL().p50(), 0) + " L at the median, " + Figures.n(o.neededL().p95(), 0) + " L in 19 of 20 journeys, " + Figures.n(o.neededL().p99(), 0) + " L in 99 of 100.");
         for (Changeover c : o.changeovers()) page.paragraph(changeover(c));
         List<List<String>> losses = Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin());
-        if (!losses.isEmpty()) page.heading("If something is lost", "from departure, until a leg is without").table(List.of(), losses);
+        if (!losses.isEmpty()) page.heading("If something is lost", "from departure until a leg is without").table(List.of(), losses);
     }
 
     /** "Change over from portable to its next cylinder at about 12 min, at a gauge of 62 bar." */

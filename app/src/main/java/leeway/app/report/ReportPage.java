@@ -33,6 +33,7 @@ public final class ReportPage {
                 .text(plan.patient().kit()).raw("</p></div></header>\n<main>");
         answer();
         journey();
+        speaks();
         settings();
         supply();
         alarms();
@@ -66,6 +67,7 @@ public final class ReportPage {
         else html.text(remarks == 0 ? "without remarks" : remarks == 1 ? "with a remark: " + plan.verdict().remarks().get(0) : "with " + remarks + " remarks, below");
         html.raw("</div>");
         Oxygen o = plan.supply().oxygen();
+        Figures.leastMargin(plan).ifPresent(m -> figure(m[0], m[1]));
         Figures.left(o).ifPresent(l -> figure(l[0], l[1]));
         figure(Figures.chance(o.emptyChance()), "chance that oxygen ends before a leg does" + plan.supply().power().map(p -> "; charge: " + Figures.chance(p.emptyChance())).orElse(""));
         o.take().ifPresent(this::take);
@@ -100,12 +102,20 @@ public final class ReportPage {
         });
     }
 
+    private void speaks() {
+        String wide = SpeaksFirst.svg("wide", WIDE, plan.rehearsals());
+        if (wide.isEmpty()) return;
+        html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw("</figure>");
+        html.folded("Every fault in words", () -> html.table("Faults at their worst moments; local protocol comes first", List.of("fault", "coverage", "margin", "why", "do"), "tkkww", plan.rehearsals().stream()
+                .map(r -> List.of(r.fault().name(), r.coverage().words(), r.marginS().isPresent() ? Figures.seconds(r.marginS().getAsDouble()) : "", r.why(), String.join(" ", r.fault().steps()))).toList()));
+    }
+
     private void settings() {
         List<List<String>> set = Figures.settings(plan).stream().map(r -> List.of(r.get(0), r.get(1), r.get(2) + ": " + r.get(3))).toList();
         html.raw("<div class=\"two\"><section>");
         if (!set.isEmpty()) html.heading("settings", "Settings", "strategy: " + plan.suggested().strategy()).table("What to set, and why", List.of(), "tkw", set);
         html.raw("</section><section>");
-        plan.expected().ifPresent(e -> html.heading("expect", "What to expect", "first leg").table("The steady state", List.of(), "tkw", Figures.expected(e)));
+        plan.expected().ifPresent(e -> html.heading("expect", "What to expect", "first leg").table("The steady state, and within what 9 of 10 such patients lie", List.of(), "tkww", Figures.expected(plan)));
         html.raw("</section></div>\n");
     }
 

@@ -59,6 +59,12 @@ public final class TextPage {
         return this;
     }
 
+    /** Lines that are laid out already. */
+    TextPage asItStands(String lines) {
+        s.append(lines);
+        return this;
+    }
+
     public TextPage blank() {
         s.append('\n');
         return this;

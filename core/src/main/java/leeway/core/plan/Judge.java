@@ -6,6 +6,7 @@ import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.journey.LegState;
 import leeway.core.kit.Policy;
+import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Solved;
 import leeway.core.supply.SupplyResult;
 import leeway.core.transport.Transport;
@@ -13,16 +14,19 @@ import leeway.core.transport.Transport;
 /**
  * The verdict: what the policy and the strategy say to what is expected, to supply and to wishes.
  * <p>Beyond a harm threshold of the policy is a reason against; outside its targets, or outside the strategy's, is a remark.
+ * A high PaCO2 from the start is judged by its pH (harm from CO2 is a rise above the start), but in head injury by itself.
  */
 final class Judge {
     private final Transport t;
     private final Solved solved;
     private final List<LegState> states;
     private final SupplyResult supply;
+    private final List<Rehearsal> rehearsals;
     private final List<String> reasons = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
 
-    Judge(Transport t, Solved solved, List<LegState> states, SupplyResult supply) {
+    Judge(Transport t, Solved solved, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals) {
+        this.rehearsals = rehearsals;
         this.t = t;
         this.solved = solved;
         this.states = states;
@@ -33,11 +37,27 @@ final class Judge {
         reasons.addAll(solved.suggested().reasons());
         reasons.addAll(supply.reasons());
         for (int i = 0; i < states.size(); i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
+        uncovered();
         solved.conflicts().forEach(c -> remarks.add(c.sentence()));
         remarks.addAll(solved.suggested().remarks());
         remarks.addAll(supply.remarks());
         if (!t.whatIf().isEmpty()) remarks.add(t.whatIf().size() == 1 ? "The file's what-if is left out of the plan." : "The file's " + t.whatIf().size() + " what-ifs are left out of the plan.");
         return new Verdict(reasons.stream().distinct().toList(), remarks.stream().distinct().toList());
+    }
+
+    /** Faults that harm before the crew can help: counted by the policy, else a remark. */
+    private void uncovered() {
+        List<Rehearsal> bad = rehearsals.stream().filter(r -> r.coverage().uncovered()).toList();
+        if (bad.isEmpty()) return;
+        long harms = rehearsals.stream().filter(r -> r.harm().isPresent()).count();
+        List<String> named = bad.stream().limit(3).map(r -> r.fault().name() + " (" + r.coverage().words() + ")").toList();
+        String text = bad.size() + " of " + harms + " faults that can harm " + (bad.size() == 1 ? "is" : "are") + " uncovered: "
+                + (bad.size() > 3 ? String.join(", ", named) + " and " + (bad.size() - 3) + " more" : Words.list(named)) + ".";
+        if (t.policy().uncoveredAllowed().isPresent() && bad.size() > t.policy().uncoveredAllowed().get()) {
+            reasons.add(text + " The policy tolerates " + t.policy().uncoveredAllowed().get() + ".");
+        } else {
+            remarks.add(text);
+        }
     }
 
     private static boolean differs(LegState a, LegState b) { return a.barometerHPa() != b.barometerHPa() || a.steady().fio2() != b.steady().fio2(); }
@@ -57,7 +77,7 @@ final class Judge {
         if (b.volumeNotReached()) remarks.add(where + "the set volume is not reached: " + Words.n(b.expiredMl(), 0) + " mL come out, for the pressure limit or the device's own holds.");
         if (!g.living()) return;
         if (!g.sustainable()) reasons.add(where + "lung and heart cannot bring the oxygen that this body uses on these settings.");
-        above(where, "PaCO2", g.paco2MmHg(), 0, "mmHg", head ? harm.headPaco2HighMmHg() : harm.paco2MmHg(), target.paco2HighMmHg());
+        above(where, "PaCO2", g.paco2MmHg(), 0, "mmHg", head ? harm.headPaco2HighMmHg() : Double.POSITIVE_INFINITY, target.paco2HighMmHg());
         below(where, "PaCO2", g.paco2MmHg(), 0, "mmHg", head ? harm.headPaco2LowMmHg() : Double.NEGATIVE_INFINITY, target.paco2LowMmHg());
         above(where, "pH", g.ph(), 2, "", harm.phHigh(), target.phHigh());
         below(where, "pH", g.ph(), 2, "", harm.phLow(), target.phLow());

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.alarm.AlarmLimit;
+import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Suggested;
 import leeway.core.supply.SupplyResult;
 
@@ -16,21 +17,24 @@ import leeway.core.supply.SupplyResult;
  * @param patient     what the patient is taken to be
  * @param suggested   what to set, each with its because
  * @param expected    the steady state of the first leg; absent where nothing sets a breath
+ * @param bands       within what the expected lies in 9 of 10 such patients
  * @param byLeg       the state at each leg's end
  * @param legs        the journey at its medians
  * @param alarmLimits on both devices; empty where nothing alarms
  * @param supply      oxygen and charge
+ * @param rehearsals  each fault once, at its worst moment, all medians; sorted, uncovered first
  * @param course      the patient's gases along the journey; empty where no gas is exchanged
  * @param breath      one breath of the first leg, sampled; absent where nothing sets a breath
  */
 public record Plan(String title, long seed, String sourceHash, Verdict verdict, List<String> assumed, Patient patient, Suggested suggested,
-                   Optional<Expected> expected, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits, SupplyResult supply,
-                   List<Moment> course, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
+                   Optional<Expected> expected, Optional<Bands> bands, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits,
+                   SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
     public Plan {
         assumed = List.copyOf(assumed);
         byLeg = List.copyOf(byLeg);
         legs = List.copyOf(legs);
         alarmLimits = List.copyOf(alarmLimits);
+        rehearsals = List.copyOf(rehearsals);
         course = List.copyOf(course);
         turnaround = List.copyOf(turnaround);
         cautions = List.copyOf(cautions);

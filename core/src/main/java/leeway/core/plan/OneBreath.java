@@ -1,0 +1,77 @@
+package leeway.core.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import leeway.core.breath.Breath;
+import leeway.core.breath.BreathSettings;
+import leeway.core.journey.Effort;
+import leeway.core.journey.Ventilated;
+import leeway.core.run.Column;
+import leeway.core.run.Loop;
+import leeway.core.run.Now;
+import leeway.core.run.Script;
+import leeway.core.run.Sink;
+
+/** One breath of the settled patient, sampled for a drawing: every switch exactly, and evenly in between. */
+final class OneBreath implements Sink {
+    private static final double STEP_S = 0.01;
+    /** Long enough for the slowest breath and its samples. */
+    private static final double MOST_S = 12;
+
+    private final Breath part;
+    private final List<double[]> samples = new ArrayList<>();
+    private final double[] four = new double[4];
+    private double[] row;
+
+    private OneBreath(Breath part) { this.part = part; }
+
+    /** Empty where nobody breathes. */
+    static Optional<Plan.Breath> of(Ventilated v, BreathSettings set, Effort effort) {
+        Breath part = new Breath(v.mechanics(), v.device());
+        Loop loop = new Loop(part);
+        Script script = Breath.base(new Script(), v.mechanics(), set);
+        effort.base(script);
+        Now n = loop.begin(script);
+        OneBreath sink = new OneBreath(part);
+        loop.to(MOST_S, n, script, sink);
+        return sink.row == null ? Optional.empty() : Optional.of(sink.breath(set));
+    }
+
+    @Override public void stretch(Now n, double toS) {
+        if (row != null) return;
+        for (double t = n.tS; t < toS; t += STEP_S) take(n, t);
+        take(n, toS);
+    }
+
+    private void take(Now n, double tS) {
+        part.sample(tS - n.tS, four);
+        samples.add(new double[] {tS, four[0], four[1], four[2]});
+    }
+
+    @Override public void row(Now n) {
+        if (row == null && n.get(Column.KIND) != 0) row = n.row.clone();
+        else if (row == null) samples.clear();
+    }
+
+    @Override public boolean enough() { return row != null; }
+
+    private Plan.Breath breath(BreathSettings set) {
+        double fromS = row[Column.AT_S.ordinal()];
+        List<double[]> of = samples.stream().filter(s -> s[0] >= fromS - 1e-9 && s[0] <= row[Column.END_S.ordinal()] + 1e-9).toList();
+        double lowest = of.stream().mapToDouble(s -> s[3]).min().orElse(0);
+        int n = of.size();
+        double[] t = new double[n];
+        double[] p = new double[n];
+        double[] f = new double[n];
+        double[] v = new double[n];
+        for (int i = 0; i < n; i++) {
+            double[] s = of.get(i);
+            t[i] = s[0] - fromS;
+            p[i] = s[1];
+            f[i] = s[2] * 0.06;
+            v[i] = s[3] - lowest;
+        }
+        return new Plan.Breath(t, p, f, v, row[Column.INSPIRATORY_TIME_S.ordinal()], set.peepCmH2O(), Expected.known(row[Column.PLATEAU_CMH2O.ordinal()]));
+    }
+}
