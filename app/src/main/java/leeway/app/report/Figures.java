@@ -101,6 +101,11 @@ public final class Figures {
         return rows;
     }
 
+    /** Name, value, and the band or else the remark: three columns. */
+    public static List<List<String>> expectedInShort(Plan plan) {
+        return expected(plan).stream().map(r -> List.of(r.get(0), r.get(1), r.get(2).isEmpty() ? r.get(3) : r.get(2))).toList();
+    }
+
     private static void row(List<List<String>> rows, Plan plan, String name, Function<Expected, OptionalDouble> of, int decimals, String unit, String remark) {
         double times = unit.equals("%") ? 100 : 1;
         OptionalDouble v = of.apply(plan.expected().orElseThrow());

@@ -48,7 +48,7 @@ public record AnswerView(Plan plan) {
     }
 
     /** Name, value, remark. */
-    public List<List<String>> expected() { return plan.expected().map(Figures::expected).orElse(List.of()); }
+    public List<List<String>> expected() { return plan.expected().isPresent() ? Figures.expectedInShort(plan) : List.of(); }
 
     /** Condition, limits, after, priority, from. */
     public List<List<String>> alarms() { return Figures.alarms(plan.alarmLimits()); }
