@@ -110,6 +110,15 @@ public final class Speaking implements Part {
         return (Math.max(1, tries) - 1) * repeatS;
     }
 
+    /** Whether some limit is crossed or signalled and not yet heard: something may still be heard without anything new. */
+    public boolean pending(Now n) {
+        for (int i = 0; i < rows.length; i++) {
+            double s = n.y[state + EACH * i + STATE];
+            if (s == CROSSED && n.y[state + EACH * i + READY_S] < Double.POSITIVE_INFINITY || s == SIGNALLED && hearAfterS[i] < Double.POSITIVE_INFINITY) return true;
+        }
+        return false;
+    }
+
     private void rest(Now n, int i) {
         int at = state + EACH * i;
         n.y[at + STATE] = IDLE;

@@ -26,6 +26,16 @@ final class Watch implements Sink {
     /** An alarm that would have spoken without the fault by this long after is not the fault's; s. */
     private static final double SAME_S = 5;
 
+    /** Measures are compared over this long, s. */
+    private static final double COMPARED_S = 60;
+    /**
+     * Largest change until the end of the search, in each measure's unit, at which a branch in which no alarm was heard counts as
+     * at rest, so that no limit will be crossed any more; in the order of the measures.
+     */
+    private static final double[] AT_REST = {0.003, 0.5, 0.005, 0.5, 0.5, Double.POSITIVE_INFINITY, 0.1, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+    /** Share of the room at the start that must be left at the end of the search, where an alarm was heard and only harm is waited for. */
+    private static final double LEFT = 0.3;
+
     private final Thresholds limits;
     private final double[] nominalS;
     private final double[] startRoom;
@@ -35,6 +45,14 @@ final class Watch implements Sink {
     private double lastS;
     private double calmFromS = Double.POSITIVE_INFINITY;
     private int calm;
+    private Speaking speaking;
+    private double restsFromS = Double.POSITIVE_INFINITY;
+    private double searchEndS;
+    private double comparedS;
+    private final double[] compared = new double[MEASURES.length];
+    private final double[] sum = new double[MEASURES.length];
+    private int summed;
+    private boolean atRest;
 
     Measure harm;
     double harmS = Double.POSITIVE_INFINITY;
@@ -61,6 +79,35 @@ final class Watch implements Sink {
         Watch w = new Watch(limits, branch, nominalS, startRoom);
         w.calmFromS = calmFromS;
         return w;
+    }
+
+    /** From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
+    Watch restingFrom(double fromS, double endS, Speaking alarms) {
+        restsFromS = fromS;
+        searchEndS = endS;
+        speaking = alarms;
+        comparedS = fromS;
+        Arrays.fill(compared, Double.NaN);
+        return this;
+    }
+
+    /** Means of a minute, straight on at their pace, which overstates what settles; means, for a patient who fights swings for ever. */
+    private void compare(Now n) {
+        for (int i = 0; i < now.length; i++) sum[i] += now[i];
+        summed++;
+        if (n.tS < comparedS + COMPARED_S) return;
+        double times = Math.max(0, searchEndS - n.tS) / (n.tS - comparedS);
+        boolean rests = now[NO_VENTILATION] <= STILL_S && !speaking.pending(n);
+        for (int i = 0; i < now.length; i++) {
+            double mean = sum[i] / summed;
+            double change = Math.abs(mean - compared[i]) * times;
+            if (!Double.isNaN(now[i]) && i != NO_VENTILATION && !(alarm >= 0 ? room[i] - change >= LEFT * startRoom[i] : change <= AT_REST[i])) rests = false;
+            compared[i] = mean;
+            sum[i] = 0;
+        }
+        atRest = rests;
+        comparedS = n.tS;
+        summed = 0;
     }
 
     private void measure(Now n) {
@@ -107,6 +154,7 @@ final class Watch implements Sink {
             if (i != NO_VENTILATION && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
         }
         calm = calmer ? calm + 1 : 0;
+        if (n.tS >= restsFromS) compare(n);
         keep();
         lastS = n.tS;
     }
@@ -122,7 +170,7 @@ final class Watch implements Sink {
 
     @Override
     public boolean enough() {
-        return harm != null || calm >= CALM_ROWS;
+        return harm != null || calm >= CALM_ROWS || atRest;
     }
 
     /** The value that the harm crossed, in its measure's unit. */
