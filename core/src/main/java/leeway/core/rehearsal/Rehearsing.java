@@ -69,7 +69,8 @@ final class Rehearsing {
 
         Watch watch = new Watch(thresholds, start.now(), nominalS);
         boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
-        if (!drains) watch.restingFrom(atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together)), windowEndS, stage.speaking());
+        double restsFromS = drains ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
+        watch.restingFrom(restsFromS, windowEndS, stage.speaking());
         Drain drain = drains ? new Drain(stage, nominal, leg, branch.now()) : null;
         stage.loop().to(windowEndS, branch.now(), branch.script(), drain == null ? watch : drain.beside(watch));
         // stores may end later than harm is looked for in the patient, and the leg's end is known

@@ -36,6 +36,9 @@ final class Watch implements Sink {
     /** Share of the room at the start that must be left at the end of the search, where an alarm was heard and only harm is waited for. */
     private static final double LEFT = 0.3;
 
+    /** After harm without help, an alarm is still waited for so long, so that the row can say how late it is; s. */
+    private static final double LATE_S = 180;
+
     private final Thresholds limits;
     private final double[] nominalS;
     private final double[] startRoom;
@@ -81,7 +84,7 @@ final class Watch implements Sink {
         return w;
     }
 
-    /** From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
+    /** For the branch without help. From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
     Watch restingFrom(double fromS, double endS, Speaking alarms) {
         restsFromS = fromS;
         searchEndS = endS;
@@ -170,7 +173,8 @@ final class Watch implements Sink {
 
     @Override
     public boolean enough() {
-        return harm != null || calm >= CALM_ROWS || atRest;
+        if (harm != null) return speaking == null || alarm >= 0 || lastS > harmS + LATE_S;
+        return calm >= CALM_ROWS || atRest;
     }
 
     /** The value that the harm crossed, in its measure's unit. */

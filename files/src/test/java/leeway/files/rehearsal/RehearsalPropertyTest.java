@@ -1,0 +1,181 @@
+package leeway.files.rehearsal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import leeway.core.kit.AlarmCondition;
+import leeway.core.rehearsal.Fault;
+import leeway.core.rehearsal.Journeys;
+import leeway.core.rehearsal.Rehearsal;
+import leeway.core.rehearsal.Rehearsal.Coverage;
+import leeway.core.rehearsal.Rehearse;
+import leeway.core.rehearsal.Rehearse.Drawn;
+import leeway.core.run.Draw;
+import leeway.core.transport.AlarmChange;
+import leeway.core.transport.Transport;
+import leeway.files.sheet.Catalogue;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What every rehearsal owes, on the first example and on patients who differ in one thing. */
+class RehearsalPropertyTest {
+    private static final List<Rehearsal> NIGHT = Nights.rehearse(Nights.night(), Nights.FAULTS, OptionalDouble.empty()).central();
+    private static final String PATIENT = "{sex: female, height: 170 cm, age: 40 years, illness: healthy lungs, airway: tracheal tube 7.5 mm, lungs: {effort: none}}";
+    private static final String OFF = "disconnection at the patient";
+
+    private static Rehearsal night(String fault) { return NIGHT.stream().filter(r -> r.fault().name().equals(fault)).findFirst().orElseThrow(); }
+
+    @Test void everyFaultHasOneRow() {
+        assertThat(NIGHT).extracting(r -> r.fault().name()).doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(Nights.CATALOGUE.names("fault"));
+        assertThat(NIGHT).hasSizeGreaterThanOrEqualTo(54);
+        assertThat(NIGHT).allSatisfy(r -> {
+            assertThat(r.fault().steps()).isNotEmpty();
+            assertThat(r.why()).endsWith(".").hasSizeGreaterThan(20);
+            assertThat(r.leg().isEmpty()).isEqualTo(r.coverage() == Coverage.NOT_IN_THIS_KIT);
+        });
+    }
+
+    @Test void theMarginIsExactlyWhatItsPartsSay() {
+        List<Rehearsal> timed = NIGHT.stream().filter(r -> r.coverage() == Coverage.IN_TIME || r.coverage() == Coverage.TOO_LATE).toList();
+        assertThat(timed).hasSizeGreaterThan(10).allSatisfy(r -> {
+            assertThat(r.marginS().orElseThrow()).isCloseTo(r.rescueByS().orElseThrow() - r.alarm().orElseThrow().afterS() - r.crewTimeS(), within(1e-9));
+            assertThat(r.covered()).contains(r.marginS().orElseThrow() >= 0);
+            assertThat(r.alarm().orElseThrow().afterS()).isBetween(0.0, r.harm().orElseThrow().afterS());
+            assertThat(r.rescueByS().orElseThrow()).isBetween(0.0, r.harm().orElseThrow().afterS());
+        });
+    }
+
+    @Test void rowsStandInTheirOrder() {
+        int last = -1;
+        double before = Double.NEGATIVE_INFINITY;
+        for (Rehearsal r : NIGHT) {
+            int group = switch (r.coverage()) {
+                case SILENT -> 0;
+                case TOO_LATE -> 1;
+                case IN_TIME -> 2;
+                case NO_HARM -> 3;
+                case NOT_IN_THIS_KIT -> 4;
+            };
+            assertThat(group).as(r.fault().name()).isGreaterThanOrEqualTo(last);
+            double by = group == 0 ? r.harm().orElseThrow().afterS() : r.marginS().orElse(0);
+            if (group == last) assertThat(by).as(r.fault().name()).isGreaterThanOrEqualTo(before);
+            last = group;
+            before = by;
+        }
+    }
+
+    @Test void aDisconnectionIsHeardWithinSeconds() {
+        assertThat(night(OFF).alarm().orElseThrow().afterS()).isLessThan(15);
+        assertThat(night(OFF).coverage()).isEqualTo(Coverage.IN_TIME);
+    }
+
+    @Test void atLeastThreeFaultsAreUncoveredOnTheDefaultKit() {
+        assertThat(NIGHT.stream().filter(r -> r.coverage().uncovered())).hasSizeGreaterThanOrEqualTo(3);
+    }
+
+    @Test void theAudioPauseHas110SecondsLeft() {
+        Rehearsal paused = night("audio paused");
+        assertThat(paused.alarm().or(paused::lateAlarm).orElseThrow().afterS()).isCloseTo(110, within(0.05));
+        assertThat(paused.harm()).isEqualTo(night(OFF).harm());
+        Rehearsal healthy = Nights.one(Nights.SHORT, "audio paused");
+        assertThat(healthy.alarm().orElseThrow().afterS()).isCloseTo(110, within(0.05));
+        assertThat(healthy.marginS().orElseThrow()).isLessThan(Nights.one(Nights.SHORT, OFF).marginS().orElseThrow() - 90);
+    }
+
+    @Test void whatCannotHappenSaysWhy() {
+        assertThat(NIGHT.stream().filter(r -> r.coverage() == Coverage.NOT_IN_THIS_KIT)).isNotEmpty().allSatisfy(r -> {
+            assertThat(r.why()).startsWith("It cannot happen here: ");
+            assertThat(r.marginS()).isEmpty();
+        });
+    }
+
+    @Test void removingAnAlarmNeverRaisesAMargin() {
+        Transport t = Nights.night();
+        List<Fault> some = NIGHT.stream().filter(r -> r.harm().isPresent()).map(Rehearsal::fault).filter(f -> f.with().isEmpty()).toList();
+        for (AlarmCondition off : List.of(AlarmCondition.AIRWAY_PRESSURE_LOW, AlarmCondition.APNOEA, AlarmCondition.AIRWAY_PRESSURE_HIGH, AlarmCondition.SATURATION_LOW)) {
+            Map<AlarmCondition, AlarmChange> alarms = new HashMap<>(t.alarms());
+            alarms.put(off, new AlarmChange(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), true));
+            Transport without = new Transport(t.title(), t.patient(), t.illness(), t.airway(), t.ventilator(), t.circuit(), t.filter(), t.monitor(), t.strategy(), t.prescribed(), t.oxygen(),
+                    t.power(), t.legs(), t.events(), t.whatIf(), t.policy(), alarms, t.delayCorrelation(), t.kit(), t.device(), t.assumed(), t.unused(), t.sourceHash());
+            for (Rehearsal r : Nights.rehearse(without, some, OptionalDouble.empty()).central()) {
+                Rehearsal full = night(r.fault().name());
+                if (r.marginS().isPresent()) assertThat(r.marginS().getAsDouble()).as("%s without %s", r.fault().name(), off.words()).isLessThanOrEqualTo(full.marginS().orElseThrow() + 1e-9);
+                else assertThat(r.coverage()).as("%s without %s", r.fault().name(), off.words()).isEqualTo(Coverage.SILENT);
+            }
+        }
+    }
+
+    @Test void moreOxygenBeforeTheFaultNeverBringsHarmEarlier() {
+        double before = 0;
+        for (int fio2 = 50; fio2 <= 100; fio2 += 10) {
+            Rehearsal r = Nights.one(Nights.SHORT.replace("fio2: 60 %", "fio2: " + fio2 + " %"), OFF);
+            double harmS = r.harm().map(h -> h.afterS()).orElse(Double.POSITIVE_INFINITY);
+            assertThat(harmS).as("FiO2 %d %%", fio2).isGreaterThanOrEqualTo(before);
+            before = harmS;
+        }
+    }
+
+    @ParameterizedTest @ValueSource(strings = {"severe", "infant", "obese"})
+    void whoIsSickSmallOrHeavyHasLessMargin(String who) {
+        String text = switch (who) {
+            case "severe" -> Nights.SHORT.replace("healthy lungs", "severe ARDS").replace("peep: 5", "peep: 12");
+            case "infant" -> Nights.SHORT.replace(PATIENT, "{sex: male, weight: 6 kg, age: 4 months, illness: healthy lungs, airway: tracheal tube 3.5 mm, lungs: {effort: none}}")
+                    .replace("example pneumatic", "example turbine").replace("single limb adult", "single limb infant").replace("adult HME filter", "infant HME filter");
+            default -> Nights.SHORT.replace("healthy lungs", "obesity").replace("age: 40 years", "weight: 150 kg, age: 40 years").replace("peep: 5", "peep: 10");
+        };
+        Rehearsal healthy = Nights.one(who.equals("infant") ? Nights.SHORT.replace("example pneumatic", "example turbine") : Nights.SHORT, OFF);
+        Rehearsal other = Nights.one(text, OFF);
+        assertThat(other.marginS().orElseThrow()).as("%s: %s; healthy: %s", who, other.why(), healthy.why()).isLessThan(healthy.marginS().orElseThrow() - 20);
+    }
+
+    @Test void theSameSeedGivesTheSameAnswerInAnyOrder() {
+        Transport t = Nights.night();
+        List<Fault> few = List.of(night(OFF).fault(), night("tube kinked").fault());
+        Rehearse rehearse = Rehearse.of(Journeys.of(t, Nights.settings(t), Nights.NOISES), few, Nights.FAULTS, OptionalDouble.of(600));
+        List<Rehearsal> central = rehearse.central();
+        List<Integer> numbers = new ArrayList<>(List.of(1, 2, 3, 4, 5, 6));
+        Map<Integer, Drawn> forward = new HashMap<>();
+        for (int d : numbers) forward.put(d, rehearse.draw(new Draw(9, d), central));
+        Collections.reverse(numbers);
+        Set<Double> differ = new HashSet<>();
+        for (int d : numbers) {
+            Drawn again = rehearse.draw(new Draw(9, d), central);
+            assertThat(again.margins()).as("draw %d", d).containsExactly(forward.get(d).margins());
+            differ.add(again.margins()[0]);
+        }
+        assertThat(differ).as("draws differ from each other").hasSizeGreaterThan(3);
+    }
+
+    @Test void aUsersOwnFaultIsRehearsed(@TempDir Path folder) throws Exception {
+        Files.writeString(folder.resolve("mine.yaml"), """
+                fault: sleeve catches the hose
+                source: an incident of ours
+                group: circuit
+                priority: high
+                first sign: A tug at the hose.
+                effects:
+                  - {what: leak circuit, by: 60 L/min, after: 5 s}
+                  - {what: filter resistance, times: 2}
+                crew time: {median: 12 s, at worst: 30 s, source: timed in our training}
+                do: [Push it back on.]
+                """);
+        Catalogue own = Catalogue.of(List.of(folder));
+        assertThat(own.names("fault")).contains("sleeve catches the hose");
+        Rehearsal r = Nights.rehearse(Nights.night(), List.of(Nights.fault(own, "sleeve catches the hose")), OptionalDouble.empty()).central().get(0);
+        assertThat(r.harm()).isPresent();
+        assertThat(r.alarm().orElseThrow().afterS()).isGreaterThan(5);
+        assertThat(r.crewTimeS()).isEqualTo(12);
+    }
+}
