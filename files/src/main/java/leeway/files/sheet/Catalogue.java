@@ -125,8 +125,8 @@ public final class Catalogue {
             Table table = SheetHead.table(kind);
             Section section = new TableReader(c, table, sources).read(whole.get(), table);
             if (!c.any()) {
-                T value = kind.record(like, section, c);
-                if (!c.any()) return Optional.of(value);
+                Optional<T> value = record(kind, like, section, c);
+                if (!c.any()) return value;
             }
         }
         complaints.addAll(c.all());
@@ -169,9 +169,32 @@ public final class Catalogue {
         Section section = new TableReader(c, table, sources).read(whole.get(), table);
         if (c.any()) return new Read.Bad<>(c.all());
         String name = section.text(kind.word()).orElseThrow();
-        T value = kind.record(name, section, c);
-        if (proved && !c.any()) kind.prove(value, section, c);
-        return c.orElse(() -> new Sheet<>(value, section));
+        Optional<T> value = record(kind, name, section, c);
+        if (proved && !c.any()) {
+            references(section, c);
+            kind.prove(value.orElseThrow(), section, c);
+        }
+        return c.orElse(() -> new Sheet<>(value.orElseThrow(), section));
+    }
+
+    /** The record; what it refuses itself is a complaint about the sheet as a whole. */
+    private static <T> Optional<T> record(SheetKind<T> kind, String name, Section section, Complaints c) {
+        try {
+            return Optional.of(kind.record(name, section, c));
+        } catch (IllegalArgumentException e) {
+            c.add(section.at(), "the values of this sheet do not fit together: " + e.getMessage(), "");
+            return Optional.empty();
+        }
+    }
+
+    /** Every sheet that another one names is there. */
+    private void references(Section s, Complaints c) {
+        for (Value v : s.values()) {
+            boolean head = s.table().keys().get(0) == v.key(); // the sheet's own name
+            Optional<String> of = head ? Optional.empty() : v.key().form().names().filter(k -> Kinds.words().contains(k));
+            if (of.isPresent() && v.value() instanceof String name && !has(of.get(), name)) missing(of.get(), name, v.at(), c);
+            if (v.value() instanceof Section inner) references(inner, c);
+        }
     }
 
     /** The tree with everything that it continues below it. */

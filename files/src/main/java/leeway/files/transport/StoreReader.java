@@ -130,16 +130,20 @@ final class StoreReader {
         return new Store.Gauge(g.get().number("class", GAUGE_CLASS), span, g.get().number("read to", GAUGE_READ_TO_BAR));
     }
 
-    /** @param needsPower whether the ventilator takes power at all */
-    static List<PowerStore> power(List<Section> sections, Optional<Ventilator> ventilator, boolean legsLeaveItOpen, Catalogue catalogue, Complaints c, Assumed assumed) {
+    /**
+     * Stores of power, with the ventilator's own pack where the file leaves it open.
+     *
+     * @param ownPackAt       where the ventilator's sheet names its pack
+     * @param legsLeaveItOpen whether some leg names no power, or the own pack
+     */
+    static List<PowerStore> power(List<Section> sections, Optional<Ventilator> ventilator, Place ownPackAt, boolean legsLeaveItOpen, Catalogue catalogue, Complaints c, Assumed assumed) {
         unique(sections, "power", c);
         List<PowerStore> out = new ArrayList<>();
         for (Section s : sections) power(s, catalogue, c, assumed).ifPresent(out::add);
         boolean noBattery = out.stream().allMatch(PowerStore::mains);
         boolean free = out.stream().noneMatch(p -> p.name().equals(OWN_PACK));
         if ((sections.isEmpty() || noBattery && free && legsLeaveItOpen) && ventilator.isPresent() && ventilator.get().load().isPresent() && ventilator.get().battery().isPresent()) {
-            Place at = Place.start("catalogue/ventilator/" + ventilator.get().name() + ".yaml");
-            Optional<Battery> own = catalogue.find(Kinds.BATTERY, ventilator.get().battery().get(), at, c);
+            Optional<Battery> own = catalogue.find(Kinds.BATTERY, ventilator.get().battery().get(), ownPackAt, c);
             out.add(new PowerStore(OWN_PACK, false, own, 1, 1, (int) USUAL_CYCLES_PER_YEAR));
             assumed.add("power: the ventilator's own pack, full, one year old, 100 cycles");
         }

@@ -38,6 +38,7 @@ import leeway.files.sheet.SheetKind;
 import leeway.files.yaml.Complaints;
 import leeway.files.yaml.Nearest;
 import leeway.files.yaml.Node;
+import leeway.files.yaml.Place;
 import leeway.files.yaml.Read;
 import leeway.files.yaml.Text;
 import leeway.files.yaml.Tree;
@@ -95,7 +96,7 @@ public final class TransportReader {
         List<Store> oxygen = StoreReader.oxygen(root.sections("oxygen"), ventilator, firstLegCel, c, assumed);
         boolean open = legSections.stream().anyMatch(l -> !l.written("power"));
         boolean ownNamed = legSections.stream().anyMatch(l -> l.text("power").filter(StoreReader.OWN_PACK::equals).isPresent());
-        List<PowerStore> power = StoreReader.power(root.sections("power"), ventilator, open || ownNamed, catalogue, c, assumed);
+        List<PowerStore> power = StoreReader.power(root.sections("power"), ventilator, ownPackAt(ventilator), open || ownNamed, catalogue, c, assumed);
         JourneyReader.Names oxygenNames = names("oxygen", List.of());
         JourneyReader.Names powerNames = names("power", power.stream().map(PowerStore::name).toList());
         boolean needsPower = ventilator.map(v -> v.load().isPresent()).orElse(true);
@@ -113,6 +114,11 @@ public final class TransportReader {
         return new Read.Good<>(new Transport(title, patient.orElseThrow(), illness.orElseThrow(), airway.orElseThrow(), ventilator.orElseThrow(), circuit.orElseThrow(),
                 filter.orElseThrow(), monitor.orElseThrow(), strategy, prescribed, oxygen, power, legs, events, whatIf, policy.orElseThrow(), alarms,
                 root.section("delays").map(d -> d.number("correlation", 0)).orElse(0.0), root.text("kit"), root.text("device"), assumed.all(), unused(), hash(text)));
+    }
+
+    /** Where the ventilator's sheet names its pack. */
+    private Place ownPackAt(Optional<Ventilator> ventilator) {
+        return ventilator.flatMap(v -> catalogue.sheet(Kinds.VENTILATOR, v.name(), root.at("ventilator"), new Complaints())).map(s -> s.section().at("battery")).orElse(root.at());
     }
 
     private JourneyReader.Names names(String key, List<String> more) {
@@ -186,10 +192,16 @@ public final class TransportReader {
     /** Keys that are read and checked, but not used yet. */
     private List<String> unused() {
         List<String> out = new ArrayList<>();
-        for (Value v : root.values()) {
-            if (v.key().later()) out.add("\"" + v.key().name() + "\" is read and checked, and not used yet");
-        }
+        unused(root, out);
         return out;
+    }
+
+    private static void unused(Section s, List<String> out) {
+        for (Value v : s.values()) {
+            if (v.key().later()) out.add("\"" + v.key().name() + "\" is read and checked, and not used yet");
+            if (v.value() instanceof Section inner) unused(inner, out);
+            if (v.value() instanceof List<?> list) list.stream().filter(Section.class::isInstance).forEach(i -> unused((Section) i, out));
+        }
     }
 
     private static String stem(String fileName) {

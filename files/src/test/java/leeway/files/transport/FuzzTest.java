@@ -9,7 +9,11 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import leeway.files.sheet.Catalogue;
+import leeway.files.sheet.Kinds;
+import leeway.files.sheet.SheetKind;
 import leeway.files.yaml.Complaint;
 import leeway.files.yaml.Read;
 import org.junit.jupiter.api.Tag;
@@ -52,6 +56,37 @@ class FuzzTest {
                 assertThat(c.line()).as(text).hasSizeLessThan(600).doesNotContain("\n", "\r", "\t", "null.", "Exception", "leeway.");
             }
         }
+    }
+
+    @ParameterizedTest(name = "seed {0}") @ValueSource(longs = {1, 2})
+    void aDamagedSheetNeverThrows(long seed) throws IOException { damageSheets(seed, 3); }
+
+    @Tag("long") @ParameterizedTest(name = "seed {0}") @ValueSource(longs = {3, 4})
+    void aDamagedSheetNeverThrowsLong(long seed) throws IOException { damageSheets(seed, 120); }
+
+    private static void damageSheets(long seed, int rounds) throws IOException {
+        SplittableRandom random = new SplittableRandom(seed);
+        for (SheetKind<?> kind : Kinds.ALL) {
+            for (String name : CATALOGUE.names(kind.word())) {
+                String sheet = Files.readString(Path.of("src/main/resources/leeway/sheets", kind.word(), name + ".yaml"));
+                for (int i = 0; i < rounds; i++) {
+                    String text = random.nextBoolean() ? damaged(sheet, random) : renumbered(sheet, random);
+                    FileCheck check = assertTimeoutPreemptively(Duration.ofSeconds(30), () -> FileCheck.of("x.yaml", text, CATALOGUE), () -> "hangs on:\n" + text);
+                    for (Complaint c : check.complaints()) {
+                        assertThat(c.line()).as(text).hasSizeLessThan(700).doesNotContain("\n", "\r", "\t", "null.", "Exception", "leeway.");
+                    }
+                }
+            }
+        }
+    }
+
+    /** Still YAML, with one number changed: this reaches what the records refuse. */
+    private static String renumbered(String text, SplittableRandom random) {
+        List<MatchResult> numbers = Pattern.compile("(?<=[ {])-?\\d+(\\.\\d+)?(?= )").matcher(text).results().toList();
+        if (numbers.isEmpty()) return damaged(text, random);
+        MatchResult m = numbers.get(random.nextInt(numbers.size()));
+        String other = List.of("0", "-1", "1", "3", "1000", "0.001", "50").get(random.nextInt(7));
+        return text.substring(0, m.start()) + other + text.substring(m.end());
     }
 
     private static String damaged(String text, SplittableRandom random) {
