@@ -1,8 +1,13 @@
 package leeway.app.web;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.app.rehearse.Rehearsals;
 import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
+import leeway.core.rehearsal.Rehearsal;
+import leeway.core.rehearsal.Trace;
 import leeway.core.start.Start;
 import leeway.files.keys.Table;
 import leeway.files.yaml.Read;
@@ -19,6 +24,15 @@ interface Answers {
 
     /** A map and where it starts. */
     record Mapped(OperatingMap map, Start start) { }
+
+    /** Every fault, rehearsed once at its worst moments. */
+    Read<Rehearsals> rehearse(String text);
+
+    /** One fault along its time. */
+    Read<Traced> trace(String text, String fault, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS);
+
+    /** A fault's course and, where it can happen with this kit, how it is judged. */
+    record Traced(Trace trace, Optional<Rehearsal> row) { }
 
     /** The plan of a text, or everything that is wrong with it. */
     Read<Plan> plan(String text);

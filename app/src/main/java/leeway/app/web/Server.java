@@ -62,6 +62,7 @@ public final class Server implements AutoCloseable {
             journey.routes(c.routes);
             library.routes(c.routes);
             new MapPage(site, answers, journey).routes(c.routes);
+            new RehearsalPage(site, answers, journey).routes(c.routes);
             new ComparePage(site, answers, journey).routes(c.routes);
             new Api(site, answers).routes(c.routes);
         });

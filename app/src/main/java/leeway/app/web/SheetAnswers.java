@@ -3,13 +3,24 @@ package leeway.app.web;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import leeway.app.command.SheetLibrary;
+import leeway.app.rehearse.Rehearsals;
+import leeway.app.rehearse.Rehearsals.Ask;
 import leeway.core.journey.Ventilated;
+import leeway.core.kit.Settings;
 import leeway.core.map.MapMaker;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
+import leeway.core.rehearsal.Fault;
+import leeway.core.rehearsal.Journeys;
+import leeway.core.rehearsal.Rehearsal;
+import leeway.core.rehearsal.Stage;
+import leeway.core.rehearsal.Trace;
+import leeway.core.run.Draw;
 import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.keys.Table;
@@ -26,6 +37,8 @@ final class SheetAnswers implements Answers {
     private final long seed;
     private final Map<String, Read<Plan>> plans = kept();
     private final Map<String, Read<Mapped>> maps = kept();
+    private final Map<String, Read<Rehearsals>> rehearsals = kept();
+    private final Map<String, Read<Traced>> traces = kept();
 
     SheetAnswers(Catalogue catalogue, long seed) {
         this.catalogue = catalogue;
@@ -64,6 +77,27 @@ final class SheetAnswers implements Answers {
             return new Mapped(MapMaker.of(start, t), start);
         }));
     }
+
+    @Override public Read<Rehearsals> rehearse(String text) {
+        return kept(rehearsals, text, () -> read(text, t -> Rehearsals.of(t, settings(t), Ask.all(library.faults(), library.noises()), done -> { })));
+    }
+
+    @Override public Read<Traced> trace(String text, String name, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS) {
+        return kept(traces, name + "\n" + atMin + "\n" + remedyS + "\n" + text, () -> read(text, t -> {
+            List<Fault> known = library.faults();
+            Fault fault = known.stream().filter(f -> f.name().equals(name)).findFirst().orElseThrow();
+            Settings settings = settings(t);
+            double journeyS = t.legs().stream().mapToDouble(l -> l.takesMin() * 60).sum();
+            OptionalDouble at = atMin.isPresent() ? OptionalDouble.of(Math.min(atMin.getAsDouble() * 60, Math.max(0, journeyS - 1))) : OptionalDouble.empty();
+            Rehearsal row = Rehearsals.of(t, settings, new Ask(List.of(fault), known, library.noises(), at, 0, false, 1, seed), done -> { }).rows().get(0);
+            double atS = at.orElse(row.leg().map(Rehearsal.Moment::atS).orElse(0.0));
+            double untilS = Math.min(longestS, 60 * Math.ceil((Math.max(240, 1.25 * row.harm().map(h -> h.afterS()).orElse(240.0)) + remedyS.orElse(0)) / 60));
+            Stage stage = Journeys.of(t, settings, library.noises()).stage(new Draw(seed, 0));
+            return new Traced(Trace.of(stage, fault, known, atS, remedyS, beforeS, untilS), row.leg().isPresent() ? Optional.of(row) : Optional.empty());
+        }));
+    }
+
+    private Settings settings(Transport t) { return Start.of(t, Ventilated.of(t), library::strategy).settings(); }
 
     private <T> Read<T> read(String text, Function<Transport, T> then) {
         try {

@@ -70,6 +70,9 @@ public final class Speaking implements Part {
 
     public List<AlarmLimit> limits() { return limits; }
 
+    /** The sensors whose numbers it judges. */
+    public Sensing sensing() { return sensing; }
+
     /** Which limit an event of this part is about; -1 for an event of another part. */
     public static int limitOf(int event) {
         return event < FIRST_EVENT ? -1 : (event - FIRST_EVENT) / 4;
