@@ -29,6 +29,7 @@ final class Commands {
     static final List<Row> ALL = List.of(
             new Row("plan", "works out the plan: is it enough, what to expect, what to take", "PlanCommand"),
             new Row("rehearse", "rehearses faults: when harm begins, who speaks first, what margin is left", "RehearseCommand"),
+            new Row("breathe", "runs the virtual patient along the journey: a row a breath, or waves", "BreatheCommand"),
             new Row("map", "draws the room to every limit over volume or pressure and rate", "MapCommand"),
             new Row("calc", "one calculation with its working and source", "CalcCommand"),
             new Row("check", "checks transport files and sheets, all errors at once", "CheckCommand"),

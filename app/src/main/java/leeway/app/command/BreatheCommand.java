@@ -1,0 +1,194 @@
+package leeway.app.command;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import leeway.app.report.BreatheJson;
+import leeway.app.report.BreatheText;
+import leeway.core.journey.Ventilated;
+import leeway.core.kit.Settings;
+import leeway.core.quantity.Kind;
+import leeway.core.quantity.Quantity;
+import leeway.core.rehearsal.Breathing;
+import leeway.core.start.Start;
+import leeway.core.transport.Transport;
+import leeway.files.edf.EdfWriter;
+import leeway.files.sheet.Catalogue;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code leeway breathe FILE}: the virtual patient along the journey, a row a breath or sampled waves. */
+@picocli.CommandLine.Command(sortOptions = false,
+        description = {"Runs the virtual patient along the journey of a transport file, with its events and", "what-ifs: a row a breath (every 2 s without one), or sampled waves.", "",
+            "Example:  leeway breathe examples/night-transfer.yaml --for \"5 min\""},
+        customSynopsis = "leeway breathe FILE [--for TIME] [--as breaths|waves] [--rate \"100 /s\"] [--gases mmHg|kPa] [--out F.csv|F.edf] [--format text|json]")
+final class BreatheCommand extends Command {
+    /** Longest run: two days. */
+    private static final double LONGEST_S = 48 * 3600;
+    private static final double LEAST_RATE = 1, MOST_RATE = 1000, USUAL_RATE = 100;
+
+    /** What is written. */
+    enum As { breaths, waves }
+
+    /** Unit of gas tensions in the text. */
+    enum Gases { mmHg, kPa }
+
+    @Parameters(paramLabel = "FILE", description = "a transport file")
+    Path file;
+
+    @Option(names = "--for", paramLabel = "TIME", description = "how long, from departure, \"20 min\"; the journey at its medians unless you say")
+    String lasting;
+
+    @Option(names = "--as", paramLabel = "breaths|waves", description = "a row a breath, or samples; breaths unless you say")
+    As as = As.breaths;
+
+    @Option(names = "--rate", paramLabel = "N /s", description = "samples a second of the waves; \"100 /s\" unless you say")
+    String rate;
+
+    @Option(names = "--gases", paramLabel = "mmHg|kPa", description = "unit of gas tensions in the text; mmHg unless you say")
+    Gases gases = Gases.mmHg;
+
+    @Option(names = "--out", paramLabel = "F.csv|F.edf", description = "write into this file: CSV, or for waves EDF+")
+    Path out;
+
+    @Override public Integer call() throws IOException {
+        OptionalDouble forS = lasting == null ? OptionalDouble.empty() : value(lasting, Kind.TIME);
+        if (lasting != null && (forS.isEmpty() || forS.getAsDouble() <= 0 || forS.getAsDouble() > LONGEST_S)) {
+            return refuse("--for \"%s\" is not a time between 0 and 48 h. Write for example --for \"20 min\".".formatted(Nearest.shortened(lasting)));
+        }
+        OptionalDouble perSecond = rate == null ? OptionalDouble.of(USUAL_RATE) : value(rate, Kind.RATE).isPresent() ? OptionalDouble.of(value(rate, Kind.RATE).getAsDouble() / 60) : perSecond(rate);
+        if (perSecond.isEmpty() || perSecond.getAsDouble() < LEAST_RATE || perSecond.getAsDouble() > MOST_RATE) {
+            return refuse("--rate \"%s\" is not a rate between 1 /s and 1000 /s. Write for example --rate \"100 /s\".".formatted(Nearest.shortened(rate)));
+        }
+        String name = out == null ? "" : out.getFileName().toString().toLowerCase(Locale.ROOT);
+        if (out != null && !name.endsWith(".csv") && !name.endsWith(".edf")) return refuse("--out \"%s\" ends in neither .csv nor .edf.".formatted(Nearest.shortened(out.toString())));
+        if (name.endsWith(".edf") && as == As.breaths) return refuse("rows of breaths are written as CSV; EDF+ holds waves. Say --as waves, or --out F.csv.");
+        if (as == As.waves && json()) return refuse("waves are written as CSV or EDF+, not as JSON; leave --format json out.");
+        double samples = perSecond.getAsDouble();
+        if (name.endsWith(".edf") && Math.abs(samples - Math.rint(samples)) > 1e-9) return refuse("EDF+ wants a whole number of samples a second; --rate \"%s\" is none.".formatted(Nearest.shortened(rate)));
+        Catalogue catalogue = Catalogue.of(sheets);
+        Optional<Transport> transport = Inputs.transport(this, catalogue, file);
+        if (transport.isEmpty()) return BAD_INPUT;
+        Transport t = transport.get();
+        Breathing breathing;
+        try {
+            SheetLibrary library = new SheetLibrary(catalogue);
+            Settings settings = Start.of(t, Ventilated.of(t), library::strategy).settings();
+            breathing = Breathing.of(t, settings, library.noises(), library.faults());
+        } catch (SheetLibrary.Bad e) {
+            Inputs.complain(this, file.toString(), e.complaints());
+            return BAD_INPUT;
+        }
+        double untilS = forS.orElse(breathing.journeyS());
+        if (out != null) {
+            if (!write(breathing, untilS, samples, name.endsWith(".edf"))) return BAD_INPUT;
+            if (!json()) return DONE;
+        }
+        if (json()) {
+            BreatheJson.write(breathing, t.title(), untilS, Version.TEXT, seed, terminal.out());
+        } else if (as == As.waves) {
+            PrintStream to = terminal.out();
+            Writer writer = new BufferedWriter(new OutputStreamWriter(to, StandardCharsets.UTF_8), 1 << 16);
+            csvWaves(breathing, untilS, samples, writer);
+            writer.flush();
+        } else {
+            BreatheText.write(breathing, t.title(), untilS, gases == Gases.kPa, terminal.out());
+        }
+        return DONE;
+    }
+
+    /** The file, whole or not at all. */
+    private boolean write(Breathing breathing, double untilS, double perSecond, boolean edf) throws IOException {
+        Path folder = out.toAbsolutePath().getParent();
+        if (!Files.isDirectory(folder)) {
+            terminal.err().println("leeway: there is no folder " + folder + " to write into.");
+            return false;
+        }
+        if (Files.isDirectory(out)) {
+            terminal.err().println("leeway: " + out + " is a folder; --out wants a file.");
+            return false;
+        }
+        Path part;
+        try {
+            part = Files.createTempFile(folder, ".breathe", ".part");
+        } catch (java.nio.file.AccessDeniedException e) {
+            terminal.err().println("leeway: nothing can be written into " + folder + "; look at its permissions.");
+            return false;
+        }
+        try {
+            if (edf) {
+                EdfWriter.write(part, "leeway virtual patient", perSecond, EdfWriter.BREATH, sink -> breathing.waves(untilS, perSecond, (t, p, f, v, m) -> sink.sample(p, f, v, m)));
+            } else {
+                try (Writer writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+                    if (as == As.waves) csvWaves(breathing, untilS, perSecond, writer); else BreatheText.csv(breathing, untilS, new PrintWriter(writer));
+                }
+            }
+            Files.move(part, out, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+        terminal.err().println("Written to " + out + ".");
+        return true;
+    }
+
+    private static void csvWaves(Breathing breathing, double untilS, double perSecond, Writer to) {
+        try {
+            to.write("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O]\n");
+            StringBuilder line = new StringBuilder(64);
+            breathing.waves(untilS, perSecond, (tS, p, f, v, m) -> {
+                line.setLength(0);
+                decimals(line, tS, 1000).append(',');
+                decimals(line, p, 100).append(',');
+                decimals(line, f, 100).append(',');
+                decimals(line, v, 10).append(',');
+                decimals(line, m, 100).append('\n');
+                try {
+                    to.append(line);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A decimal of as many places as {@code tenth} has zeros; never −0. */
+    private static StringBuilder decimals(StringBuilder to, double value, int tenth) {
+        long whole = Math.round(value * tenth);
+        if (whole < 0) to.append('-');
+        whole = Math.abs(whole);
+        to.append(whole / tenth).append('.');
+        long rest = whole % tenth;
+        for (long t = tenth / 10; t > 1 && rest < t; t /= 10) to.append('0');
+        return to.append(rest);
+    }
+
+    private static OptionalDouble value(String text, Kind kind) {
+        Optional<Quantity> q = Quantity.parse(text.strip());
+        return q.isEmpty() || !kind.accepted().contains(q.get().unit()) ? OptionalDouble.empty() : OptionalDouble.of(q.get().in(kind.internal()));
+    }
+
+    private static OptionalDouble perSecond(String text) {
+        Optional<Quantity> q = Quantity.parse(text.strip());
+        return q.isEmpty() || !q.get().dimension().equals(leeway.core.quantity.Dimension.RATE) ? OptionalDouble.empty() : OptionalDouble.of(q.get().si());
+    }
+
+    private int refuse(String message) {
+        terminal.err().println("leeway: " + message);
+        if (json()) UsageJson.write(terminal.out(), message, List.of());
+        return BAD_INPUT;
+    }
+}

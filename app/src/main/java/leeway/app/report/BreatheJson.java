@@ -1,0 +1,65 @@
+package leeway.app.report;
+
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import leeway.core.rehearsal.Breathing;
+import leeway.core.rehearsal.Breathing.Row;
+import leeway.core.rehearsal.Breathing.Said;
+
+/** The rows of a run as JSON: {@code breaths}, and the alarms that were heard. */
+public final class BreatheJson {
+    private BreatheJson() { }
+
+    /** Runs to a time and writes. */
+    public static void write(Breathing breathing, String title, double untilS, String version, long seed, OutputStream out) {
+        List<Row> rows = new ArrayList<>();
+        List<Said> said = new ArrayList<>();
+        breathing.rows(untilS, new Breathing.Listener() {
+            @Override public void row(Row row) { rows.add(row); }
+
+            @Override public void said(Said alarm) { said.add(alarm); }
+        });
+        try (Json json = new Json(out)) {
+            json.text("transport", title);
+            json.text("version", version);
+            json.count("seed", seed);
+            json.objects("breaths", rows, r -> row(json, r));
+            json.objects("alarms", said, s -> {
+                json.number("atS", s.atS());
+                json.text("condition", s.limit().condition().words());
+                json.text("from", s.limit().from().words());
+                json.text("priority", s.limit().priority().name().toLowerCase(java.util.Locale.ROOT));
+            });
+        }
+    }
+
+    private static void row(Json json, Row r) {
+        json.number("atS", r.atS());
+        json.text("leg", r.leg());
+        r.mandatory().ifPresent(m -> json.flag("mandatory", m));
+        json.text("startedBy", r.startedBy());
+        json.number("inspiredMl", r.inspiredMl());
+        json.number("expiredMl", r.expiredMl());
+        json.number("inspiredAtVentilatorMl", r.inspiredAtVentilatorMl());
+        json.number("peakCmH2O", r.peakCmH2O());
+        json.number("plateauCmH2O", r.plateauCmH2O());
+        json.number("peepCmH2O", r.peepCmH2O());
+        json.number("autoPeepCmH2O", r.autoPeepCmH2O());
+        json.number("drivingCmH2O", r.drivingCmH2O());
+        json.number("meanCmH2O", r.meanCmH2O());
+        json.number("transpulmonaryCmH2O", r.transpulmonaryCmH2O());
+        json.number("mechanicalEnergyJ", r.mechanicalEnergyJ());
+        json.number("fio2", r.fio2());
+        json.number("etco2MmHg", r.etco2MmHg());
+        json.number("inspiredCo2MmHg", r.inspiredCo2MmHg());
+        json.number("paco2MmHg", r.paco2MmHg());
+        json.number("pao2MmHg", r.pao2MmHg());
+        json.number("sao2", r.sao2());
+        json.number("spo2", r.spo2());
+        json.number("ph", r.ph());
+        json.number("oxygenDrawLPerMin", r.oxygenDrawLPerMin());
+        json.number("loadW", r.loadW());
+        if (r.missedEfforts() > 0) json.count("missedEfforts", r.missedEfforts());
+    }
+}

@@ -1,0 +1,79 @@
+package leeway.app.report;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import leeway.core.rehearsal.Breathing;
+import leeway.core.rehearsal.Breathing.Row;
+import leeway.core.rehearsal.Breathing.Said;
+
+/** The rows of a run as text of 80 columns, and as CSV. */
+public final class BreatheText {
+    private static final double KPA_PER_MMHG = 0.133322;
+
+    private BreatheText() { }
+
+    /** Writes rows as they come, with the alarms that are heard between them. */
+    public static void write(Breathing breathing, String title, double untilS, boolean kPa, PrintStream out) {
+        out.print(title + "\n");
+        out.print("A planning and teaching aid, not a medical device; nothing here is an order.\n");
+        out.print("The virtual patient at medians; pressures in cmH2O, gas tensions in " + (kPa ? "kPa" : "mmHg") + ".\n");
+        breathing.rows(untilS, new Breathing.Listener() {
+            private String leg = "";
+
+            @Override public void row(Row r) {
+                if (!r.leg().equals(leg)) {
+                    leg = r.leg();
+                    out.print("\n" + leg + "\n");
+                    out.print("    time   in  out  peak plat PEEP mean FiO2 etCO2 PaCO2  PaO2  SaO2  SpO2   pH\n");
+                    out.print("   h:m:s   mL   mL                       %                       %     %\n");
+                }
+                out.print(line(r, kPa));
+            }
+
+            @Override public void said(Said s) {
+                out.print("%8s  heard: %s (%s)%n".formatted(time(s.atS()), s.limit().condition().words(), s.limit().from().words()).replace("\r\n", "\n"));
+            }
+        });
+    }
+
+    private static String line(Row r, boolean kPa) {
+        String start = r.mandatory().isEmpty() ? "-" : r.startedBy().map(s -> s.equals("patient") ? "p" : s.equals("nobody") ? "?" : s.equals("backup") ? "b" : " ").orElse(" ");
+        return time(r.atS()) + start + whole(r.inspiredMl(), 5) + whole(r.expiredMl(), 5) + num(r.peakCmH2O(), 1, 6, 1) + num(r.plateauCmH2O(), 1, 5, 1) + num(r.peepCmH2O(), 1, 5, 1)
+                + num(r.meanCmH2O(), 1, 5, 1) + num(r.fio2(), 100, 5, 0) + gas(r.etco2MmHg(), kPa, 6) + gas(r.paco2MmHg(), kPa, 6) + gas(r.pao2MmHg(), kPa, 6)
+                + num(r.sao2(), 100, 6, 1) + num(r.spo2(), 100, 6, 1) + num(r.ph(), 1, 5, 2) + "\n";
+    }
+
+    private static String gas(OptionalDouble mmHg, boolean kPa, int width) { return kPa ? num(mmHg, KPA_PER_MMHG, width, 1) : num(mmHg, 1, width, 0); }
+
+    private static String num(OptionalDouble value, double times, int width, int decimals) {
+        if (value.isEmpty()) return " ".repeat(width);
+        double v = value.getAsDouble() * times;
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", v);
+        if (text.startsWith("-") && text.matches("-0(\\.0*)?")) text = text.substring(1);
+        return " ".repeat(Math.max(1, width - text.length())) + text;
+    }
+
+    private static String whole(double value, int width) { return num(OptionalDouble.of(value), 1, width, 0); }
+
+    private static String time(double s) {
+        long whole = (long) Math.floor(s + 1e-9);
+        return String.format(Locale.ROOT, "%2d:%02d:%02d", whole / 3600, whole / 60 % 60, whole % 60);
+    }
+
+    /** Rows as CSV: units in the head, what is absent is empty. */
+    public static void csv(Breathing breathing, double untilS, PrintWriter out) {
+        out.print("time [s],leg,mandatory,started by,inspired [mL],expired [mL],inspired at ventilator [mL],peak [cmH2O],plateau [cmH2O],PEEP [cmH2O],mean [cmH2O],"
+                + "FiO2 [1],end-tidal CO2 [mmHg],PaCO2 [mmHg],PaO2 [mmHg],SaO2 [1],SpO2 [1],pH [1]\n");
+        breathing.rows(untilS, r -> out.print(String.join(",", cell("atS", OptionalDouble.of(r.atS())), quoted(r.leg()), r.mandatory().map(m -> m ? "yes" : "no").orElse(""),
+                r.startedBy().orElse(""), cell("Ml", OptionalDouble.of(r.inspiredMl())), cell("Ml", OptionalDouble.of(r.expiredMl())), cell("Ml", OptionalDouble.of(r.inspiredAtVentilatorMl())),
+                cell("CmH2O", r.peakCmH2O()), cell("CmH2O", r.plateauCmH2O()), cell("CmH2O", r.peepCmH2O()), cell("CmH2O", r.meanCmH2O()), cell("fio2", r.fio2()),
+                cell("MmHg", r.etco2MmHg()), cell("MmHg", r.paco2MmHg()), cell("MmHg", r.pao2MmHg()), cell("sao2", r.sao2()), cell("spo2", r.spo2()), cell("ph", r.ph())) + "\n"));
+        out.flush();
+    }
+
+    private static String cell(String key, OptionalDouble value) { return value.isEmpty() ? "" : Digits.json(key, value.getAsDouble()); }
+
+    private static String quoted(String text) { return text.matches(".*[\",\n].*") ? "\"" + text.replace("\"", "\"\"") + "\"" : text; }
+}

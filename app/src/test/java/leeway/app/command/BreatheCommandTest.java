@@ -1,0 +1,119 @@
+package leeway.app.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The virtual patient as a user runs it. */
+class BreatheCommandTest {
+    private static final String HEALTHY = """
+            transport: A healthy man in a quiet room
+            patient: {sex: male, height: 175 cm, weight: 70 kg, age: 30 years, illness: healthy lungs, airway: tracheal tube 8.0 mm}
+            ventilator: example turbine
+            settings: {mode: CMV-VC, tidal volume: 500 mL, rate: 12 /min, inspiratory time: 1.5 s, peep: 5 cmH2O, fio2: %s}
+            oxygen:
+              - {name: wall, wall: yes}
+            legs:
+              - {leg: waiting, takes: 60 min, oxygen: wall}
+            %s
+            """;
+
+    @TempDir
+    Path folder;
+
+    private Path file(String fio2, String rest) throws IOException {
+        Path file = folder.resolve("t.yaml");
+        Files.writeString(file, HEALTHY.formatted(fio2, rest));
+        return file;
+    }
+
+    private static JsonNode rows(Run run) throws IOException {
+        assertThat(run.exit()).as(run.err()).isZero();
+        return new ObjectMapper().readTree(run.out()).get("breaths");
+    }
+
+    @Test
+    void aRowABreathWithTheKeysOfTheContract() throws IOException {
+        JsonNode rows = rows(Run.of("breathe", file("40 %", "").toString(), "--for", "2 min", "--format", "json"));
+        assertThat(rows.size()).isBetween(23, 25);
+        JsonNode row = rows.get(10);
+        for (String key : List.of("atS", "leg", "mandatory", "inspiredMl", "expiredMl", "inspiredAtVentilatorMl", "peakCmH2O", "plateauCmH2O", "peepCmH2O", "meanCmH2O",
+                "fio2", "etco2MmHg", "paco2MmHg", "pao2MmHg", "sao2", "spo2")) assertThat(row.has(key)).as(key).isTrue();
+        assertThat(row.get("expiredMl").asDouble()).isBetween(490.0, 505.0);
+        assertThat(row.get("mandatory").asBoolean()).isTrue();
+    }
+
+    /** Benumof 1997 (from memory): a healthy adult of 70 kg, preoxygenated, airway closed, reaches SaO2 80 % after 8.7 min; within 20 %. */
+    @Test
+    void aPreoxygenatedHealthyAdultWhoStopsBreathingReachesEightyPercentWhenPrintSaysSo() throws IOException {
+        Path file = file("100 %", "what if:\n  - {at: 10 min, apnoea: airway closed, for: 20 min}\n");
+        double at80S = Double.NaN;
+        for (JsonNode row : rows(Run.of("breathe", file.toString(), "--for", "30 min", "--format", "json"))) {
+            if (Double.isNaN(at80S) && row.get("sao2").asDouble() < 0.80) at80S = row.get("atS").asDouble() - 600;
+        }
+        assertThat(at80S / 60).isBetween(8.7 * 0.8, 8.7 * 1.2);
+    }
+
+    @Test
+    void ninetySecondsOfPureOxygenRaiseOxygenAndDrawForThatTime() throws IOException {
+        Path file = file("30 %", "events:\n  - {at: 5 min, set: {fio2: 100 %}, for: 90 s}\n");
+        double before = 0, high = 0, after = 0, drawBefore = 0, drawHigh = 0;
+        for (JsonNode row : rows(Run.of("breathe", file.toString(), "--for", "25 min", "--format", "json"))) {
+            double atS = row.get("atS").asDouble(), pao2 = row.get("pao2MmHg").asDouble();
+            if (atS < 290) {
+                before = pao2;
+                drawBefore = row.get("oxygenDrawLPerMin").asDouble();
+            }
+            if (atS > 320 && atS < 380) drawHigh = row.get("oxygenDrawLPerMin").asDouble();
+            high = Math.max(high, pao2);
+            after = pao2;
+        }
+        assertThat(high).isGreaterThan(2.5 * before);
+        assertThat(after).isBetween(before * 0.97, before * 1.06);
+        assertThat(drawHigh).isGreaterThan(4 * drawBefore);
+    }
+
+    @Test
+    void wavesAreWrittenAtTheRateAskedFor() throws IOException {
+        Path csv = folder.resolve("w.csv"), edf = folder.resolve("w.edf");
+        assertThat(Run.of("breathe", file("40 %", "").toString(), "--for", "10 s", "--as", "waves", "--rate", "50 /s", "--out", csv.toString()).exit()).isZero();
+        List<String> lines = Files.readAllLines(csv);
+        assertThat(lines).hasSize(501);
+        assertThat(lines.get(0)).isEqualTo("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O]");
+        assertThat(lines.get(2)).startsWith("0.020,");
+        assertThat(Run.of("breathe", file("40 %", "").toString(), "--for", "10 s", "--as", "waves", "--out", edf.toString()).exit()).isZero();
+        assertThat(Files.size(edf)).isEqualTo(256 * 6 + 10 * (4 * 100 * 2 + 16));
+        try (var left = Files.list(folder)) {
+            assertThat(left.map(p -> p.getFileName().toString())).containsExactlyInAnyOrder("t.yaml", "w.csv", "w.edf");
+        }
+    }
+
+    @Test
+    void badWordsGetOneLineAndExitTwo() throws IOException {
+        Path file = file("40 %", "");
+        for (String[] wrong : new String[][] {{"--for", "soon"}, {"--for", "5"}, {"--for", "-3 min"}, {"--as", "waves", "--format", "json"}, {"--out", "x.txt"},
+                {"--out", "rows.edf"}, {"--as", "waves", "--rate", "0 /s"}, {"--as", "waves", "--rate", "12.5 /s", "--out", "x.edf"}}) {
+            String[] all = new String[2 + wrong.length];
+            all[0] = "breathe";
+            all[1] = file.toString();
+            for (int i = 0; i < wrong.length; i++) all[2 + i] = wrong[i];
+            Run run = Run.of(all);
+            assertThat(run.exit()).as(String.join(" ", all)).isEqualTo(2);
+            assertThat(run.err().strip().lines()).as(run.err()).hasSize(1);
+        }
+    }
+
+    @Test
+    void theTextFitsEightyColumns() throws IOException {
+        Run run = Run.of("breathe", file("40 %", "").toString(), "--for", "1 min", "--gases", "kPa");
+        assertThat(run.exit()).isZero();
+        assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+    }
+}
