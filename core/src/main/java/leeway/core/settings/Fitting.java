@@ -97,7 +97,7 @@ final class Fitting {
         String name = wish.code() + " (" + wish.plain() + ")";
         if (got.get() == wish) {
             boolean implied = !byFile && !rules.value(strategy.mode().is()).word().equals(wish.code());
-            rows.add(new Because("mode", byFile ? Origin.PRESCRIBED : Origin.SUGGESTED, byFile ? "prescribed" : implied ? "the mode in which what is prescribed can be set"
+            rows.add(new Because("mode", byFile ? Origin.PRESCRIBED : Origin.SUGGESTED, byFile ? "as the file says" : implied ? "the mode in which what is prescribed can be set"
                     : text(strategy.mode()) + called(wish.code())));
         } else {
             String instead = got.get().code() + " (" + got.get().plain() + ")";
@@ -147,7 +147,7 @@ final class Fitting {
         }
         double got = range == null ? wish : range.nearest(wish);
         if (Math.abs(got - wish) < 1e-9) {
-            because.put(s, new Because(s.words(), Origin.PRESCRIBED, "prescribed" + called(s.words())));
+            because.put(s, new Because(s.words(), Origin.PRESCRIBED, "as the file says" + called(s.words())));
             return got;
         }
         asked = asked.with(s, wish);

@@ -46,7 +46,7 @@ class SuggestTest {
         assertThat(s.settings().get(Setting.PEEP)).hasValue(5);
         assertThat(s.settings().get(Setting.RATE)).hasValue(15);
         assertThat(row(s, "fio2").origin()).isEqualTo(Origin.PRESCRIBED);
-        assertThat(row(s, "tidal volume").why()).startsWith("prescribed");
+        assertThat(row(s, "tidal volume").why()).startsWith("as the file says");
     }
 
     @Test
