@@ -34,6 +34,9 @@ import leeway.core.transport.WhatIf;
  * @param legStartS start of each leg and, last, the end of the journey, s
  */
 public record JourneyRun(Transport transport, Ventilated ventilated, Settings settings, List<LegState> legs, List<Part> parts, Script script, double[] legStartS) {
+    /** Time for the last breath to go out before an airway closes, s. Common practice, no source. */
+    private static final double LAST_EXPIRATION_S = 3;
+
     /** The journey in one draw of the uncertain world; draw 0 is the world of medians. */
     public static JourneyRun of(Transport t, Settings settings, Draw draw) {
         Ventilated median = Ventilated.of(t);
@@ -123,7 +126,11 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         script.add(Change.during(atS, untilS, Knob.VENTILATOR_ON, How.SET, 0));
         script.add(Change.during(atS, untilS, Knob.EFFORT, How.SET, 0));
         switch (apnoea) {
-            case CLOSED -> script.add(Change.during(atS, untilS, Knob.AIRWAY_CLOSED, How.SET, 1));
+            case CLOSED -> {
+                // the breath under way goes out first: apnoea begins at the end of an expiration, as in the published series
+                script.add(Change.during(atS, untilS, Knob.APNOEA_GAS, How.SET, 0));
+                script.add(Change.during(Math.min(atS + LAST_EXPIRATION_S, untilS), untilS, Knob.AIRWAY_CLOSED, How.SET, 1));
+            }
             case AIR -> {
                 script.add(Change.during(atS, untilS, Knob.OPEN_AT_PATIENT, How.SET, 1));
                 script.add(Change.during(atS, untilS, Knob.APNOEA_GAS, How.SET, 1));
