@@ -38,7 +38,12 @@ public record Draw(long seed, long draw) {
 
     /** The same again, of a {@link #stream} and a {@link #key}. */
     public static double uniform(long stream, long key) {
-        return ((mix(key ^ stream) >>> 12) + 0.5) * 0x1.0p-52;
+        return (bits(stream, key) + 0.5) * 0x1.0p-52;
+    }
+
+    /** The 52 bits behind it, 0 to 2^52 − 1. */
+    public static long bits(long stream, long key) {
+        return mix(key ^ stream) >>> 12;
     }
 
     /** Standard normal, by the quantile of {@link #uniform}. */

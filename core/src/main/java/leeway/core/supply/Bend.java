@@ -16,6 +16,7 @@ final class Bend {
     private static final int CELLS = OCTAVES * PER_OCTAVE;
     private static final int SHIFT = 52 - BITS;
     private static final long REST = (1L << SHIFT) - 1;
+    private static final long ALL = (1L << 52) - 1;
     private static final double PER_REST = 1.0 / (1L << SHIFT);
     private static final int FIRST = (int) (Double.doubleToRawLongBits(Math.scalb(0.5, -OCTAVES)) >>> SHIFT);
 
@@ -60,14 +61,15 @@ final class Bend {
     /** Where a cell begins. */
     private static double from(int cell) { return Double.longBitsToDouble((long) (FIRST + cell) << SHIFT); }
 
-    /** The function at the normal quantile of u, 0 &lt; u &lt; 1. */
-    double at(double u) {
-        double v = Math.min(u, 1 - u);
+    /** The function at the normal quantile of u = (bits + 0.5)/2^52, the bits of {@link leeway.core.run.Draw#bits}. */
+    double at(long drawn) {
+        int half = (int) (drawn >>> 51);
+        double v = ((drawn ^ -(long) half & ALL) + 0.5) * 0x1.0p-52; // u, or 1 − u above one half
         long bits = Double.doubleToRawLongBits(v);
         int cell = (int) (bits >>> SHIFT) - FIRST;
-        if (cell < 0 || cell >= CELLS) return f.applyAsDouble(Normal.quantile(u));
+        if (cell < 0) return f.applyAsDouble(Normal.quantile((drawn + 0.5) * 0x1.0p-52));
         double t = (bits & REST) * PER_REST;
-        int at = ((int) (u * 2) * CELLS + cell) * 4;
+        int at = (half * CELLS + cell) * 4;
         return cubic[at] + t * (cubic[at + 1] + t * (cubic[at + 2] + t * cubic[at + 3]));
     }
 }

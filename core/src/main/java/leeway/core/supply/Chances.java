@@ -72,14 +72,14 @@ final class Chances {
         if (legs == null) tabulate();
         long stream = stream(d);
         if (plain) {
-            for (int l = 0; l < out.length; l++) out[l] = legs[l].at(Draw.uniform(stream, legKey[l]));
+            for (int l = 0; l < out.length; l++) out[l] = legs[l].at(Draw.bits(stream, legKey[l]));
             return;
         }
-        double shared = common > 0 ? common * NORMAL.at(Draw.uniform(stream, delayKey)) : 0;
+        double shared = common > 0 ? common * NORMAL.at(Draw.bits(stream, delayKey)) : 0;
         for (int l = 0; l < out.length; l++) {
             double minutes = route.medianMin[l];
             if (route.sigma[l] > 0) {
-                double u = Draw.uniform(stream, legKey[l]);
+                long u = Draw.bits(stream, legKey[l]);
                 minutes = common > 0 ? minutes * Exp.exp(route.sigma[l] * (shared + own * NORMAL.at(u))) : legs[l].at(u);
             }
             if (route.diversionChance[l] > 0 && Draw.uniform(stream, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
@@ -114,7 +114,7 @@ final class Chances {
         long stream = stream(d);
         for (int s : read) trial.levelL[s] = readings[s].usableL(stream);
         for (int b = 0; b < chargeKey.length; b++) {
-            double wh = route.startWh[b] + chargeSdWh[b] * NORMAL.at(Draw.uniform(stream, chargeKey[b]));
+            double wh = route.startWh[b] + chargeSdWh[b] * NORMAL.at(Draw.bits(stream, chargeKey[b]));
             trial.chargeWh[b] = Math.max(0, Math.min(route.fullWh[b], wh));
         }
     }
