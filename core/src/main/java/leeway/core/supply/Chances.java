@@ -115,7 +115,7 @@ final class Chances {
         for (int s : read) trial.levelL[s] = readings[s].usableL(stream);
         for (int b = 0; b < chargeKey.length; b++) {
             double wh = route.startWh[b] + chargeSdWh[b] * NORMAL.at(Draw.bits(stream, chargeKey[b]));
-            trial.chargeWh[b] = Math.max(0, Math.min(route.fullWh[b], wh));
+            trial.chargeWh[b] = wh > route.fullWh[b] ? route.fullWh[b] : wh > 0 ? wh : 0;
         }
     }
 

@@ -41,9 +41,17 @@ final class Findings {
         });
         o.withoutLargestMin().ifPresent(min -> {
             if (min >= route.totalMedianMin()) return;
-            String text = say("Without its largest cylinder the journey of %.0f min is dry after %.0f min.", route.totalMedianMin(), Math.floor(min));
+            String text = only() ? "There is one cylinder only: where it fails nothing is left."
+                    : say("Without its largest cylinder the journey of %.0f min is dry after %.0f min.", route.totalMedianMin(), Math.floor(min));
             if (policy.surviveOneLoss()) reasons.add(text); else remarks.add(text);
         });
+    }
+
+    /** Whether all that the legs name is one cylinder. */
+    private boolean only() {
+        int cylinders = 0;
+        for (int s = 0; s < route.stores; s++) if (route.named[s]) cylinders += route.endless[s] ? 2 : route.transport.oxygen().get(s).count();
+        return cylinders == 1;
     }
 
     private void power(Power p) {

@@ -90,7 +90,7 @@ final class Trial {
             } else {
                 double left = chargeWh[b] - route.chargePerMin[l] * durationMin[l];
                 if (left < 0 && flat < 0) flat = l;
-                chargeWh[b] = Math.max(0, left);
+                chargeWh[b] = left > 0 ? left : 0;
             }
         }
         neededL = need;

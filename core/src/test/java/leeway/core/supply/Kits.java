@@ -51,6 +51,11 @@ final class Kits {
                 OptionalDouble.empty(), OptionalDouble.empty(), count, residual, gauge, OptionalDouble.empty(), HIGH);
     }
 
+    static Store concentrator(String name, double flowLPerMin) {
+        return new Store(name, Store.Type.CONCENTRATOR, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+                OptionalDouble.empty(), OptionalDouble.of(flowLPerMin), 1, 0, EXACT, OptionalDouble.empty(), new Store.Inlet(false, OptionalDouble.empty()));
+    }
+
     static Store wall(String name) {
         return new Store(name, Store.Type.WALL, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
                 OptionalDouble.empty(), OptionalDouble.empty(), 1, 0, EXACT, OptionalDouble.empty(), HIGH);
@@ -65,6 +70,11 @@ final class Kits {
     static Leg on(Leg leg, String power, double temperatureCel) {
         return new Leg(leg.name(), leg.takesMin(), leg.atWorstMin(), leg.oxygen(), Optional.of(power), leg.altitudeM(), false, 0, OptionalDouble.of(temperatureCel), leg.noise(),
                 leg.diversion(), leg.crew(), leg.waiting(), leg.charging(), Optional.empty());
+    }
+
+    static Leg waiting(Leg leg) {
+        return new Leg(leg.name(), leg.takesMin(), leg.atWorstMin(), leg.oxygen(), leg.power(), leg.altitudeM(), false, 0, leg.temperatureCel(), leg.noise(),
+                leg.diversion(), leg.crew(), true, leg.charging(), Optional.empty());
     }
 
     static Leg diverted(Leg leg, double chance, double adds) {
