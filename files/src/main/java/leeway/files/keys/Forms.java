@@ -126,7 +126,7 @@ public final class Forms {
             return single(node, name, this, reader).isPresent() ? new Words(80, example).read(node, name, reader) : Optional.empty();
         }
 
-        @Override public String words() { return "the name of a %s, for example \"%s\"".formatted(of, example); }
+        @Override public String words() { return "the name of %s %s, for example \"%s\"".formatted("aeiou".indexOf(of.charAt(0)) >= 0 ? "an" : "a", of, example); }
 
         @Override public Map<String, Object> schema() { return new Words(80, example).schema(); }
 

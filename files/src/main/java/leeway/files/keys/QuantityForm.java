@@ -119,6 +119,12 @@ public record QuantityForm(Kind kind, double least, double most, String example)
         return Nearest.of(written, spellings).stream().map(u -> plain(number) + " " + u).limit(1).toList();
     }
 
+    /** "bar, psi, kPa or MPa; 0 bar to 350 bar". */
+    public String unitsAndBounds() {
+        String bounds = in(kind.accepted().get(0), least, kind) + " to " + in(kind.accepted().get(0), most, kind);
+        return kind == Kind.NUMBER ? "a plain number; " + bounds : kind.unitsInWords() + "; " + bounds;
+    }
+
     private static String in(Unit unit, double internal, Kind kind) {
         double v = unit.from(internal, kind.internal());
         String number = plain(new BigDecimal(v).round(new MathContext(4, RoundingMode.HALF_EVEN)).doubleValue());

@@ -120,7 +120,10 @@ public final class SettingsKeys {
     }
 
     /** Mode and values; a ratio becomes an inspiratory time where the rate is there, an absolute pressure needs a PEEP. What does not fit is a complaint. */
-    public static Settings of(Section s, Complaints complaints) {
+    public static Settings of(Section s, Complaints complaints) { return of(s, Settings.NONE, complaints); }
+
+    /** @param before what is set already: an event's ratio may lean on the rate of the file's settings */
+    public static Settings of(Section s, Settings before, Complaints complaints) {
         Map<Setting, Double> values = new EnumMap<>(Setting.class);
         for (Setting setting : Setting.values()) s.number(setting.words()).ifPresent(v -> values.put(setting, v));
         both(s, RATIO, Setting.INSPIRATORY_TIME.words(), complaints);
@@ -128,15 +131,15 @@ public final class SettingsKeys {
         both(s, Setting.FLOW_TRIGGER.words(), Setting.PRESSURE_TRIGGER.words(), complaints);
         Optional<Ratio> ratio = s.as(RATIO, Ratio.class);
         if (ratio.isPresent() && !s.written(Setting.INSPIRATORY_TIME.words())) {
-            if (values.containsKey(Setting.RATE)) {
-                values.put(Setting.INSPIRATORY_TIME, 60 / values.get(Setting.RATE) * ratio.get().value() / (1 + ratio.get().value()));
+            if (values.containsKey(Setting.RATE) || before.has(Setting.RATE)) {
+                values.put(Setting.INSPIRATORY_TIME, 60 / values.getOrDefault(Setting.RATE, before.get(Setting.RATE, 0)) * ratio.get().value() / (1 + ratio.get().value()));
             } else if (!s.written("rate")) {
                 complaints.add(s.atKey(RATIO), "\"i:e\" needs a \"rate\" beside it", "Add a rate, or write \"inspiratory time: 1 s\".");
             }
         }
         if (s.number(ABSOLUTE).isPresent() && !s.written(Setting.INSPIRATORY_PRESSURE.words())) {
-            if (values.containsKey(Setting.PEEP)) {
-                double above = s.number(ABSOLUTE).getAsDouble() - values.get(Setting.PEEP);
+            if (values.containsKey(Setting.PEEP) || before.has(Setting.PEEP)) {
+                double above = s.number(ABSOLUTE).getAsDouble() - values.getOrDefault(Setting.PEEP, before.get(Setting.PEEP, 0));
                 if (above < 1) {
                     complaints.add(s.at(ABSOLUTE), "the absolute inspiratory pressure does not lie above PEEP", "Did you mean \"inspiratory pressure above PEEP\"?");
                 } else {

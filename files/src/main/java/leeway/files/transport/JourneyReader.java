@@ -127,7 +127,7 @@ final class JourneyReader {
             if (change && s.written("for")) c.add(s.atKey("for"), "\"for\" belongs to \"set\"", "A change over lasts until the next one.");
             Optional<Section> values = s.section("set");
             if (values.isPresent() && values.get().node().entries().isEmpty()) c.add(values.get().at(), "\"set\" sets nothing", "Write for example {fio2: 100 %}.");
-            Settings settings = values.map(v -> SettingsKeys.of(v, c)).orElse(Settings.NONE);
+            Settings settings = values.map(v -> SettingsKeys.of(v, prescribed, c)).orElse(Settings.NONE);
             if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over")));
         }
         return out;

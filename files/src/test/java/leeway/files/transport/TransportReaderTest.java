@@ -140,6 +140,14 @@ class TransportReaderTest {
                 "alarms: neither ventilator nor monitor warns of saturation low; what the file says of it has no effect");
     }
 
+    @Test void anEventMayLeanOnTheSettingsBeforeIt() {
+        String set = "settings: {rate: 20 /min, peep: 8 cmH2O}\nevents: [{at: 1 min, set: {i:e: \"1:1\", inspiratory pressure absolute: 20 cmH2O}}]\n";
+        Transport t = good(LEAST + set);
+        assertThat(t.events().get(0).set().get(Setting.INSPIRATORY_TIME)).hasValue(1.5);
+        assertThat(t.events().get(0).set().get(Setting.INSPIRATORY_PRESSURE)).hasValue(12);
+        assertThat(lines(LEAST + set.replace("rate: 20 /min, ", ""))).singleElement().asString().contains("\"i:e\" needs a \"rate\"");
+    }
+
     @Test void childrenNeedNoHeight() {
         assertThat(good(LEAST.replace("sex: female, height: 170 cm", "age: 10 days")).airway().name()).isEqualTo("tracheal tube 3.0 mm");
         Transport six = good(LEAST.replace("sex: female, height: 170 cm", "age: 6 years"));
