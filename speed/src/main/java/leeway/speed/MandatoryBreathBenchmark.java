@@ -40,7 +40,7 @@ import org.openjdk.jmh.annotations.Warmup;
 public class MandatoryBreathBenchmark {
     private static final int SETS = 64;
     private static final double VT = 420, FLOW_S = 1, PAUSE_S = 0.3, OUT_S = 2.45, PEEP = 8;
-    private final double[] scale = new double[SETS];
+    private final double[] scale = new double[SETS], in = new double[SETS], out = new double[SETS], soft = new double[SETS];
     private final OneCompartment one = new OneCompartment();
     private final OneCompartment onePressure = new OneCompartment();
     private final DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 1, 1e-8, 1e-8);
@@ -54,7 +54,12 @@ public class MandatoryBreathBenchmark {
 
     @Setup
     public void prepare() {
-        for (int i = 0; i < SETS; i++) scale[i] = 1 + 0.002 * i;
+        for (int i = 0; i < SETS; i++) {
+            scale[i] = 1 + 0.002 * i;
+            in[i] = 0.011 * scale[i];
+            out[i] = 0.014 * scale[i];
+            soft[i] = 34 / scale[i];
+        }
         one.volumeMl = onePressure.volumeMl = integrated = 34 * PEEP;
         Mechanics m = Mechanics.linear(11, 34).withFilterAndCircuit(0, 3, 0);
         BreathSettings s = BreathSettings.volume(VT, 60 / (FLOW_S + PAUSE_S + OUT_S), FLOW_S + PAUSE_S, PAUSE_S, PEEP);
@@ -77,22 +82,22 @@ public class MandatoryBreathBenchmark {
         }
     }
 
-    private double next() {
-        turn = (turn + 1) % SETS;
-        return scale[turn];
+    private int next() {
+        turn = turn + 1 & SETS - 1;
+        return turn;
     }
 
     @Benchmark
     public double oneCompartmentExact() {
-        double f = next();
-        one.volumeControl(0.011 * f, 0.014 * f, 34 / f, VT, FLOW_S, PAUSE_S, OUT_S, PEEP);
+        int i = next();
+        one.volumeControl(in[i], out[i], soft[i], VT, FLOW_S, PAUSE_S, OUT_S, PEEP);
         return one.volumeMl + one.meanCmH2O;
     }
 
     @Benchmark
     public double oneCompartmentPressureExact() {
-        double f = next();
-        onePressure.pressureControl(0.011 * f, 0.014 * f, 34 / f, 14, FLOW_S + PAUSE_S, OUT_S, PEEP);
+        int i = next();
+        onePressure.pressureControl(in[i], out[i], soft[i], 14, FLOW_S + PAUSE_S, OUT_S, PEEP);
         return onePressure.volumeMl + onePressure.meanCmH2O;
     }
 

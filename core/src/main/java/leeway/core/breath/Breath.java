@@ -161,7 +161,7 @@ public final class Breath implements Part {
         double[] y = n.y;
         double now = n.tS;
         int phase = (int) y[at + PHASE];
-        soonestS = Double.POSITIVE_INFINITY;
+        soonestS = latestS;
         what = NOTHING;
         effortNext(y, now);
         // false triggers that begin on the way begin an interval from now
@@ -171,9 +171,9 @@ public final class Breath implements Part {
         else inflateNext(y, now, phase);
         double f0 = stretch.startFlow();
         if (Math.abs(f0) > STILL_ML_S) {
-            offer(now + stretch.timeTo(0), REVERSAL);
+            offer(now + stretch.timeTo(0, soonestS - now), REVERSAL);
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
-            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak), REVERSAL);
+            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak, soonestS - now), REVERSAL);
         }
         return soonestS;
     }
@@ -207,7 +207,7 @@ public final class Breath implements Part {
         if (t.flowTrigger > 0) {
             double seen = stretch.startFlow();
             if (seen >= t.flowTrigger) offer(Math.max(now, ready), TRIGGER);
-            else offer(Math.max(now + stretch.timeTo(t.flowTrigger), ready), TRIGGER);
+            else offer(Math.max(now + stretch.timeTo(t.flowTrigger, soonestS - now), ready), TRIGGER);
         } else if (t.pressureTrigger > 0) {
             double below = t.peep - t.pressureTrigger, pel = t.elastance * law.v + t.offset - law.m0;
             if (pel <= below) offer(Math.max(now, ready), TRIGGER);
@@ -241,12 +241,12 @@ public final class Breath implements Part {
             double f0 = stretch.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
             most += FLOW_SLACK * t.largestFlow;
             if (f0 > most) offer(now, FLOW_MET);
-            else if (!stretch.falling()) offer(now + stretch.timeTo(most), FLOW_MET);
+            else if (!stretch.falling()) offer(now + stretch.timeTo(most, soonestS - now), FLOW_MET);
             if (supported && now + left > breathAt) {
                 double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise)), leak = Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
                 double off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
                 if (f0 <= off && stretch.falling()) offer(ready, CYCLE);
-                else if (stretch.falling()) offer(Math.max(ready, now + stretch.timeTo(off)), CYCLE);
+                else if (stretch.falling()) offer(Math.max(ready, now + stretch.timeTo(off, soonestS - now)), CYCLE);
                 if (ready > now) offer(ready, PIECE);
             }
         }

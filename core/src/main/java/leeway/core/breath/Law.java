@@ -124,7 +124,7 @@ final class Law {
         double d = flow * flow * l2 - pel;
         boolean inward = Math.abs(d) <= tiny(mg) && mg != 0 ? mg > 0 : d >= 0;
         double k1 = inward ? t.k1In : t.k1Out, k2 = inward ? t.k2 : -t.k2;
-        if (inward && pel + (k1 + k2 * flow) * flow <= 0) {
+        if (inward && pel + (k1 + k2 * flow) * flow <= tiny(mg)) {
             stretch.given(flow, 0);         // the patient draws it all: no pressure, no leak
             return;
         }

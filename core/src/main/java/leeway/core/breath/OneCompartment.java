@@ -12,7 +12,7 @@ public final class OneCompartment {
     /** Constant flow, pause, passive expiration. */
     public void volumeControl(double inspiratory, double expiratory, double compliance, double tidalVolume, double flowS, double pauseS, double expiratoryS, double peep) {
         double start = volumeMl, flow = tidalVolume / flowS, full = start + tidalVolume, tau = expiratory * compliance, elastance = 1 / compliance;
-        double rest = compliance * peep, above = full - rest, e = StrictMath.exp(-expiratoryS / tau), end = rest + above * e;
+        double rest = compliance * peep, above = full - rest, e = Decay.of(expiratoryS / tau), end = rest + above * e;
         plateauCmH2O = full * elastance;
         peakCmH2O = plateauCmH2O + inspiratory * flow;
         finish(full, end, above * e / tau, elastance, flowS * (0.5 * (start + full) * elastance + inspiratory * flow) + pauseS * plateauCmH2O + expiratoryS * peep, flowS + pauseS + expiratoryS);
@@ -20,8 +20,8 @@ public final class OneCompartment {
 
     /** Square pressure, passive expiration. */
     public void pressureControl(double inspiratory, double expiratory, double compliance, double above, double inspiratoryS, double expiratoryS, double peep) {
-        double elastance = 1 / compliance, top = peep + above, rest = compliance * top, full = rest + (volumeMl - rest) * StrictMath.exp(-inspiratoryS / (inspiratory * compliance));
-        double low = compliance * peep, tau = expiratory * compliance, e = StrictMath.exp(-expiratoryS / tau), end = low + (full - low) * e;
+        double elastance = 1 / compliance, top = peep + above, rest = compliance * top, full = rest + (volumeMl - rest) * Decay.of(inspiratoryS / (inspiratory * compliance));
+        double low = compliance * peep, tau = expiratory * compliance, e = Decay.of(expiratoryS / tau), end = low + (full - low) * e;
         plateauCmH2O = full * elastance;
         peakCmH2O = top;
         finish(full, end, (full - low) * e / tau, elastance, inspiratoryS * top + expiratoryS * peep, inspiratoryS + expiratoryS);

@@ -53,8 +53,8 @@ final class Stretch {
         return given ? slope <= 0 : w0 >= 0;
     }
 
-    /** When flow reaches this value, counted from the start of the stretch; infinity for never. */
-    double timeTo(double target) {
+    /** When flow reaches this value, counted from the start of the stretch; infinity for never, or for surely later than {@code within}. */
+    double timeTo(double target, double within) {
         if (given) {
             double t = (target - f0) / slope;
             return t >= 0 ? t : Double.POSITIVE_INFINITY;    // NaN too: a constant flow at the target stays there
@@ -62,13 +62,16 @@ final class Stretch {
         if (inward ? target < 0 : target > 0) return Double.POSITIVE_INFINITY;     // another law by then
         double w = target - f8;
         if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) >= Math.abs(w0)) return Double.POSITIVE_INFINITY;
+        // at the fastest, at the least resistance on the way: spares the logarithm where that is too late already
+        double least = Math.min(a + b * f0, a + b * target);
+        if (Math.abs(target - f0) * least > within * d * Math.abs(w0)) return Double.POSITIVE_INFINITY;
         return Math.max(0, -(a8 * StrictMath.log(w / w0) + b * (w - w0)) / d);
     }
 
     /** Flow at a time after the start. */
     double flowAt(double t) {
         if (given) return f0 + slope * t;
-        return f8 + w0 * StrictMath.exp(-phase(t));
+        return f8 + w0 * Decay.of(phase(t));
     }
 
     /** Volume gained at a time after the start, when the flow then is known. */
@@ -86,7 +89,7 @@ final class Stretch {
             x = bw > 0 ? Math.max(x, late) : Math.min(x, late);
         }
         for (int i = 0; i < ITERATIONS; i++) {
-            double e = StrictMath.exp(-x), step = (a8 * x + bw * (1 - e) - target) / (a8 + bw * e);
+            double e = Decay.of(x), step = (a8 * x + bw * (1 - e) - target) / (a8 + bw * e);
             x -= step;
             if (Math.abs(step) <= 1e-15 * (1 + Math.abs(x)) || Math.abs(step) < 3e-9 && i > 0 && Math.abs(bw * e) < Math.abs(a8)) return x;
         }
@@ -104,7 +107,7 @@ final class Stretch {
             volumeTime = (0.5 * f0 + slope * t / 6) * t2;
             return;
         }
-        double w = w0 * StrictMath.exp(-phase(t));
+        double w = w0 * Decay.of(phase(t));
         flow = f8 + w;
         volume = volumeAt(t, flow);
         double d1 = w - w0, d2 = d1 * (w + w0), d3 = d1 * (w * w + w * w0 + w0 * w0), d4 = d2 * (w * w + w0 * w0);

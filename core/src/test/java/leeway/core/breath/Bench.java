@@ -69,6 +69,7 @@ final class Bench {
             lung = n.y[Slot.VOLUME];
             if (n.on(leeway.core.run.Knob.OESOPHAGUS)) return;
             worst = Math.max(worst, Math.abs(in - out - leak - change));
+            if (worst > 1e-6) throw new AssertionError("in %s, out %s, leak %s, lung %s, over %s s, flow now %s at %s s".formatted(in, out, leak, change, dtS, n.get(leeway.core.run.Level.FLOW_ML_S), n.tS));
         }
     }
 }
