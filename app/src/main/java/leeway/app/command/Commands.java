@@ -32,6 +32,7 @@ final class Commands {
             new Row("breathe", "runs the virtual patient along the journey: a row a breath, or waves", "BreatheCommand"),
             new Row("map", "draws the room to every limit over volume or pressure and rate", "MapCommand"),
             new Row("calc", "one calculation with its working and source", "CalcCommand"),
+            new Row("compare", "plans the same journey with other kit, side by side", "CompareCommand"),
             new Row("check", "checks transport files and sheets, all errors at once", "CheckCommand"),
             new Row("catalogue", "lists and shows sheets", "CatalogueCommand"),
             new Row("new", "writes a commented transport file to start from", "NewCommand"),

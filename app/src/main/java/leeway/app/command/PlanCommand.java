@@ -9,8 +9,12 @@ import java.util.Optional;
 import leeway.app.report.PlanJson;
 import leeway.app.report.PlanText;
 import leeway.app.report.ReportPage;
+import leeway.core.journey.Ventilated;
+import leeway.core.map.MapMaker;
+import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
+import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
 import picocli.CommandLine;
@@ -39,14 +43,18 @@ final class PlanCommand extends Command {
             Inputs.complain(this, file.toString(), e.complaints());
             return BAD_INPUT;
         }
-        if (report != null && !write(plan)) return BAD_INPUT;
+        if (report != null && !write(plan, map(transport.get(), catalogue))) return BAD_INPUT;
         if (json()) PlanJson.write(plan, Version.TEXT, terminal.out());
         else terminal.out().print(PlanText.of(plan, Terminal.WIDTH, terminal.colour()));
         return plan.verdict().holds() ? DONE : NO;
     }
 
+    private static OperatingMap map(Transport t, Catalogue catalogue) {
+        return MapMaker.of(Start.of(t, Ventilated.of(t), new SheetLibrary(catalogue)::strategy), t);
+    }
+
     /** The page, whole or not at all. */
-    private boolean write(Plan plan) throws IOException {
+    private boolean write(Plan plan, OperatingMap map) throws IOException {
         if (Files.exists(report) && !Files.isDirectory(report)) {
             terminal.err().println("leeway: " + report + " is a file; --report wants a folder, which is made where it is missing.");
             return false;
@@ -56,7 +64,7 @@ final class PlanCommand extends Command {
             Files.createDirectories(report);
             Path part = Files.createTempFile(report, ".plan", ".part");
             try {
-                Files.write(part, ReportPage.of(plan, Version.TEXT).getBytes(StandardCharsets.UTF_8));
+                Files.write(part, ReportPage.of(plan, Optional.of(map), Version.TEXT).getBytes(StandardCharsets.UTF_8));
                 Files.move(part, page, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
             } finally {
                 Files.deleteIfExists(part);

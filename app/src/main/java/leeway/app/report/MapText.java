@@ -93,11 +93,16 @@ public final class MapText {
     private static List<List<String>> rows(OperatingMap map) {
         List<List<String>> rows = new ArrayList<>();
         for (Limit l : map.limits()) {
-            double v = at(map, l.values());
-            if (!Double.isNaN(v)) rows.add(List.of(l.name(), amount(l, v), (l.upper() ? "at most " : "at least ") + amount(l, l.limit())));
+            if (!Double.isNaN(at(map, l.values()))) rows.add(row(map, l));
         }
         for (OperatingMap.Line l : map.lines()) rows.add(List.of(l.name(), Figures.n(at(map, l.values()), l.unit().equals("L/min") ? 1 : 0) + " " + l.unit(), ""));
         return rows;
+    }
+
+    /** A limit's name, its value at the chosen settings, the limit. */
+    static List<String> row(OperatingMap map, Limit l) {
+        double v = at(map, l.values());
+        return List.of(l.name(), Double.isNaN(v) ? "" : amount(l, v), (l.upper() ? "at most " : "at least ") + amount(l, l.limit()));
     }
 
     private static String amount(Limit l, double v) {

@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Optional;
 import leeway.app.report.JourneyPicture.Run;
+import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenStore;
@@ -21,20 +23,29 @@ public final class ReportPage {
     private final Plan plan;
     private final Html html = new Html();
 
-    private ReportPage(Plan plan) { this.plan = plan; }
+    private final Optional<OperatingMap> map;
+
+    private ReportPage(Plan plan, Optional<OperatingMap> map) {
+        this.plan = plan;
+        this.map = map;
+    }
 
     /** The whole file. */
-    public static String of(Plan plan, String version) { return new ReportPage(plan).page(version); }
+    public static String of(Plan plan, String version) { return of(plan, Optional.empty(), version); }
+
+    /** The whole file, with the operating map. */
+    public static String of(Plan plan, Optional<OperatingMap> map, String version) { return new ReportPage(plan, map).page(version); }
 
     private String page(String version) {
         html.raw("<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>").text(plan.title())
                 .raw("</title><style>\n").raw(font("text.woff2", 400)).raw(font("text-bold.woff2", 700)).raw(new String(resource("report.css"), StandardCharsets.UTF_8))
-                .raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><div><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
+                .raw(MapPicture.rules()).raw(TornadoPicture.rules()).raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><div><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
                 .text(plan.patient().kit()).raw("</p></div></header>\n<main>");
         answer();
         journey();
         speaks();
         settings();
+        map.ifPresent(m -> MapSection.write(m, html));
         supply();
         alarms();
         gases();
