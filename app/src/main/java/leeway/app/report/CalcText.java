@@ -18,7 +18,11 @@ public final class CalcText {
         List<List<String>> rows = new ArrayList<>();
         r.keys().forEach((key, value) -> rows.add(List.of(key, plain(value))));
         if (rows.size() > 1) page.table(List.of(), rows);
-        if (!r.working().isEmpty()) page.heading("Working", "").items(r.working());
+        if (!r.working().isEmpty()) page.heading("Working", "");
+        for (String step : r.working()) {
+            if (step.contains(" |")) page.verbatim(step); // a row of a table stays one
+            else page.items(List.of(step));
+        }
         return page.heading("Source", "").paragraph(r.source()).toString();
     }
 

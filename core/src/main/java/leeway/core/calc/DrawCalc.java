@@ -1,6 +1,7 @@
 package leeway.core.calc;
 
 import java.util.List;
+import java.util.Locale;
 import leeway.core.gas.Barometer;
 import leeway.core.kit.Ventilator;
 import leeway.core.quantity.Kind;
@@ -31,7 +32,7 @@ final class DrawCalc implements Calc {
         OxygenDraw draw = OxygenDraw.of(v, need);
         Answer a = new Answer(this);
         if (thin > 1) a.step("Its mass flow is fixed: %s L/min reach the patient at %s hPa.", Show.number(need.minuteVolumeLPerMin()), Show.number(hPa));
-        draw.working().forEach(line -> a.step("%s", line));
+        draw.working().forEach(line -> a.step("%s%s.", line.substring(0, 1).toUpperCase(Locale.ROOT), line.substring(1)));
         double rule = OxygenDraw.byRuleLPerMin(need.minuteVolumeLPerMin(), draw.fio2(), draw.driveLPerMin());
         if (v.drive() != Ventilator.Drive.HAND) a.step("The rule minute volume × FiO2 would say %s L/min: it counts the oxygen of the air as drawn.", Show.number(rule));
         return a.key("drawLPerMin", draw.oxygenLPerMin(), "L/min").key("fio2", draw.fio2(), "").key("mixedLPerMin", draw.mixedLPerMin(), "L/min")
