@@ -44,16 +44,16 @@ public final class SpeaksFirst {
             Rehearsal r = rows.get(i);
             double y = top + i * each + (wide ? each / 2.0 : 31);
             svg.text("lab", 0, wide ? y + 4 : y - 13, At.START, r.fault().name());
-            row(svg, r, y, left, right, most);
+            row(svg, r, y, left, right, most, wide);
         }
         return svg.done();
     }
 
-    private static void row(Svg svg, Rehearsal r, double y, int left, int right, double most) {
+    private static void row(Svg svg, Rehearsal r, double y, int left, int right, double most, boolean wide) {
         double harmX = x(r.harm().orElseThrow().afterS(), left, right, most);
         if (r.coverage() == Coverage.SILENT) {
             svg.line("silent", left, y, harmX, y);
-            if (harmX - left > 130) svg.text("say", left + 4, y - 5, At.START, "no alarm speaks");
+            if (harmX - left > 140 || !wide) svg.text("say", left + 4, wide ? y - 5 : y + 14, At.START, r.lateAlarm().isPresent() ? "no alarm before harm" : "no alarm speaks");
             r.lateAlarm().filter(a -> a.afterS() <= most).ifPresent(a -> bell(svg, x(a.afterS(), left, right, most), y));
         } else {
             double alarmS = r.alarm().orElseThrow().afterS();
