@@ -30,7 +30,7 @@ public final class RehearsalJson {
             json.count("seed", seed);
             json.text("protocol", RehearsalText.PROTOCOL);
             write(json, all.rows());
-            if (!all.nuisance().isEmpty()) nuisance(json, all.nuisance());
+            if (all.rows().stream().anyMatch(r -> r.margins().isPresent())) nuisance(json, all.nuisance());
             all.pairs().ifPresent(p -> pairs(json, p));
             if (!all.whatIf().isEmpty()) json.objects("whatIf", all.whatIf(), r -> row(json, r));
         }

@@ -4,9 +4,6 @@ import leeway.core.kit.AlarmRow.Priority;
 
 /** What a leg sounds like: the chance that one repetition of an alarm's sound is heard, by priority; 0 to 1. */
 public record Noise(String name, double heardHigh, double heardMedium, double heardLow, String source) {
-    /** Every sound is heard. */
-    public static final Noise QUIET = new Noise("quiet", 1, 1, 1, "no noise stated");
-
     public Noise {
         for (double p : new double[] {heardHigh, heardMedium, heardLow}) {
             if (!(p >= 0 && p <= 1)) throw new IllegalArgumentException("noise \"%s\": chance %s".formatted(name, p));
