@@ -78,9 +78,11 @@ final class Browser {
             this.browser = browser;
             this.context = context;
             page = context.newPage();
-            page.setDefaultTimeout(20_000);
+            page.setDefaultTimeout(30_000);
+            com.microsoft.playwright.assertions.PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
             page.onConsoleMessage(m -> {
-                if (m.type().equals("error")) errors.add(m.text());
+                // a request that a newer one replaced is no error
+                if (m.type().equals("error") && !m.text().matches("htmx:(sendAbort|afterRequest)|\\[object .*|.*ERR_ABORTED.*")) errors.add(m.text());
             });
             page.onPageError(errors::add);
         }
@@ -90,7 +92,8 @@ final class Browser {
             return this;
         }
 
-        List<String> errors() { return errors; }
+        /** An error that the page was opened for is no complaint. */
+        void forgive() { errors.clear(); }
 
         @Override public void close() {
             context.close();

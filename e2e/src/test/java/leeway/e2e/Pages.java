@@ -7,6 +7,9 @@ record Pages(String name, String path) {
     static final List<Pages> ALL = List.of(
             new Pages("journey", "/"),
             new Pages("journey-new", "/new"),
+            new Pages("map", "/map"),
+            new Pages("rehearse", "/rehearse"),
+            new Pages("fault", "/rehearse/fault?fault=disconnection%20at%20the%20patient"),
             new Pages("compare", "/compare"),
             new Pages("figures", "/figures"),
             new Pages("figure", "/figures/cylinder"),

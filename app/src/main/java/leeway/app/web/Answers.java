@@ -28,6 +28,14 @@ interface Answers {
     /** Every fault, rehearsed once at its worst moments. */
     Read<Rehearsals> rehearse(String text);
 
+    /**
+     * Rehearsals as a program asks for them.
+     *
+     * @param faults names; empty for all
+     * @param draws  beyond the central one
+     */
+    Read<Rehearsals> rehearse(String text, List<String> faults, OptionalDouble atS, int draws, boolean pairs, long seed);
+
     /** One fault along its time. */
     Read<Traced> trace(String text, String fault, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS);
 

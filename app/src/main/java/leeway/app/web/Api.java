@@ -7,12 +7,17 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import leeway.app.command.Version;
 import leeway.app.report.ErrorsText;
 import leeway.app.report.MapJson;
+import leeway.app.rehearse.Rehearsals;
 import leeway.app.report.PlanJson;
+import leeway.app.report.RehearsalJson;
 import leeway.core.plan.Plan;
+import leeway.core.quantity.Kind;
+import leeway.core.quantity.Quantity;
 import leeway.files.transport.FileCheck;
 import leeway.files.yaml.Complaint;
 import leeway.files.yaml.Read;
@@ -23,6 +28,10 @@ import leeway.files.yaml.Text;
  * says of the file. No cookie, no token, no session; described in {@code openapi.json}.
  */
 final class Api {
+    /** More draws than this belong on the command line. */
+    private static final int MOST_DRAWS = 200;
+    /** A week. */
+    private static final double LONGEST_S = 7 * 86_400;
     private final Site site;
     private final Answers answers;
     private final String openApi;
@@ -38,6 +47,34 @@ final class Api {
         routes.get("/api/openapi.json", ctx -> ctx.contentType("application/json; charset=utf-8").result(openApi));
         routes.post("/api/plan", this::plan);
         routes.post("/api/map", this::map);
+        routes.post("/api/rehearse", this::rehearse);
+    }
+
+    /** What the address asks for; what it gets wrong is answered like a mistake on the command line. */
+    private void rehearse(Context ctx) {
+        List<String> faults = ctx.queryParams("fault");
+        List<String> known = answers.names("fault");
+        for (String f : faults) if (!known.contains(f)) throw new Refused(422, "error.noFault", f.length() > 60 ? f.substring(0, 60) : f);
+        OptionalDouble atS = time(ctx, "at");
+        int draws = (int) whole(ctx, "draws", 0, MOST_DRAWS, 0);
+        long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
+        boolean pairs = "yes".equals(ctx.queryParam("pairs"));
+        Read<Rehearsals> all = body(ctx).then(text -> site.desk().answer(() -> answers.rehearse(text, faults, atS, draws, pairs, seed)));
+        if (all instanceof Read.Good<Rehearsals> good) write(ctx, 200, out -> RehearsalJson.write(good.value(), Version.TEXT, seed, out)); else complain(ctx, all.problems());
+    }
+
+    private static OptionalDouble time(Context ctx, String name) {
+        String text = ctx.queryParam(name);
+        if (text == null) return OptionalDouble.empty();
+        Optional<Quantity> q = Quantity.parse(text.strip()).filter(v -> Kind.TIME.accepted().contains(v.unit()));
+        return OptionalDouble.of(q.map(v -> v.in(Kind.TIME.internal())).filter(s -> s >= 0 && s <= LONGEST_S).orElseThrow(() -> new Refused(422, "error.time", name)));
+    }
+
+    private static long whole(Context ctx, String name, long least, long most, long otherwise) {
+        String text = ctx.queryParam(name);
+        if (text == null) return otherwise;
+        if (!text.matches("\\d{1,10}") || Long.parseLong(text) < least || Long.parseLong(text) > most) throw new Refused(422, "error.whole", name + ": " + least + "–" + most);
+        return Long.parseLong(text);
     }
 
     private void map(Context ctx) {

@@ -44,7 +44,14 @@ final class ComparePage {
         if (posted == null || !posted.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) return text;
         double v = Double.parseDouble(posted);
         if (!s.moved(v) || v < s.least() || v > s.most()) return text;
-        return Edit.set(text, s.path(), s.written(v), Posted.order(answers.table(), s.path())).orElse(text);
+        String moved = Edit.set(text, s.path(), s.written(v), Posted.order(answers.table(), s.path())).orElse(text);
+        return s.kind().equals("takes") ? worst(moved, s, v) : moved;
+    }
+
+    /** The worst case of a leg keeps its proportion to the median. */
+    private static String worst(String text, Slider s, double v) {
+        String path = s.path().replaceFirst("takes$", "at worst");
+        return Slider.minutes(text, path).map(min -> min * v / s.value()).flatMap(min -> Edit.set(text, path, s.number(Math.rint(min * 10) / 10) + " min", List.of())).orElse(text);
     }
 
     private Read<Plan> plan(String text) { return site.desk().answer(() -> answers.plan(text)); }

@@ -45,7 +45,8 @@ final class Gate {
         ctx.header("Content-Security-Policy", POLICY);
         ctx.header("X-Content-Type-Options", "nosniff");
         ctx.header("X-Frame-Options", "DENY");
-        ctx.header("Referrer-Policy", "no-referrer");
+        // not "no-referrer": a browser would then call the origin of our own forms "null"
+        ctx.header("Referrer-Policy", "same-origin");
         ctx.header("Cross-Origin-Opener-Policy", "same-origin");
         ctx.header("Cross-Origin-Resource-Policy", "same-origin");
         ctx.header("Permissions-Policy", "camera=(), microphone=(), geolocation=()");

@@ -23,6 +23,9 @@ public record JourneyView(String text, String packed, String undo, String pinned
 
     JourneyView spoken(String sentence) { return new JourneyView(text, packed, undo, pinned, entry, stores, answer, other, sentence); }
 
+    /** Between the pinned plan and this one. */
+    public List<Difference> differences() { return other.isPresent() && answer.isPresent() ? Difference.between(other.get().plan(), answer.get().plan()) : List.of(); }
+
     /** Tells one text from another, for parts of the page that are fetched after it. */
     public String mark() { return Integer.toHexString(text.hashCode()); }
 

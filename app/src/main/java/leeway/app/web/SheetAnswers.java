@@ -82,6 +82,14 @@ final class SheetAnswers implements Answers {
         return kept(rehearsals, text, () -> read(text, t -> Rehearsals.of(t, settings(t), Ask.all(library.faults(), library.noises()), done -> { })));
     }
 
+    @Override public Read<Rehearsals> rehearse(String text, List<String> names, OptionalDouble atS, int draws, boolean pairs, long seed) {
+        return read(text, t -> {
+            List<Fault> known = library.faults();
+            List<Fault> faults = names.isEmpty() ? known : known.stream().filter(f -> names.contains(f.name())).toList();
+            return Rehearsals.of(t, settings(t), new Ask(faults, known, library.noises(), atS, draws, pairs, 1, seed), done -> { });
+        });
+    }
+
     @Override public Read<Traced> trace(String text, String name, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS) {
         return kept(traces, name + "\n" + atMin + "\n" + remedyS + "\n" + text, () -> read(text, t -> {
             List<Fault> known = library.faults();

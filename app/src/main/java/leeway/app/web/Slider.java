@@ -78,6 +78,9 @@ public record Slider(String path, String kind, String of, double least, double m
         return Edit.at(root, path).filter(n -> n instanceof Node.Scalar).map(n -> ((Node.Scalar) n).text().strip()).orElse("");
     }
 
+    /** A duration of a text; empty where there is none. */
+    static Optional<Double> minutes(String text, String path) { return Tree.of("text", text).good().flatMap(r -> minutes(r, path)); }
+
     private static Optional<Double> minutes(Node root, String path) {
         return Quantity.parse(text(root, path)).map(q -> leeway.core.quantity.Units.MIN.from(q.value(), q.unit())).filter(m -> m > 0);
     }

@@ -69,7 +69,7 @@ class ServerTest {
                     .contains("default-src 'none'", "script-src 'self'", "style-src 'self'", "frame-ancestors 'none'", "base-uri 'none'", "form-action 'self'")
                     .doesNotContain("unsafe", "data:", "*"));
             assertThat(answer.headers().firstValue("X-Content-Type-Options")).as(path).contains("nosniff");
-            assertThat(answer.headers().firstValue("Referrer-Policy")).as(path).contains("no-referrer");
+            assertThat(answer.headers().firstValue("Referrer-Policy")).as(path).contains("same-origin");
             assertThat(answer.headers().firstValue("X-Frame-Options")).as(path).contains("DENY");
             assertThat(answer.headers().firstValue("Server")).as(path).isEmpty();
             assertThat(answer.headers().firstValue("Cache-Control")).as(path).contains("no-store");

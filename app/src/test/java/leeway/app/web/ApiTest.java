@@ -1,0 +1,117 @@
+package leeway.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import leeway.app.report.Examples;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The interface for programs answers as its own description says. */
+class ApiTest {
+    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final String NIGHT = Examples.text("night-transfer").orElseThrow();
+    private static Server server;
+    private static JsonNode description;
+    private final HttpClient client = HttpClient.newHttpClient();
+
+    @BeforeAll
+    static void start() throws IOException {
+        server = Server.start(Server.Options.local());
+        description = MAPPER.readTree(JourneyPage.resource("/leeway/docs/api/openapi.json"));
+    }
+
+    @AfterAll
+    static void stop() { server.close(); }
+
+    private HttpResponse<String> post(String path, String body) throws IOException, InterruptedException {
+        return client.send(HttpRequest.newBuilder(URI.create(server.address() + path.substring(1))).header("Content-Type", "text/yaml").POST(BodyPublishers.ofString(body)).build(), BodyHandlers.ofString());
+    }
+
+    /** What the description's schema of an answer finds wrong with it. */
+    private static List<String> wrong(String path, int status, String json) {
+        JsonNode schema = description.at("/paths/" + path.replace("/", "~1") + "/post/responses/" + status + "/content/application~1json/schema");
+        assertThat(schema.isMissingNode()).as("%s answers %d by description", path, status).isFalse();
+        ObjectNode whole = schema.deepCopy();
+        whole.set("components", description.get("components"));
+        List<String> out = new ArrayList<>();
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(whole.toString()).validate(json, InputFormat.JSON).forEach(e -> out.add(e.toString()));
+        return out;
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse?fault=tube%20kinked"})
+    void aRightFileIsAnsweredAsDescribed(String path) throws Exception {
+        HttpResponse<String> answer = post(path, NIGHT);
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        assertThat(wrong(path.replaceAll("\\?.*", ""), 200, answer.body())).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse"})
+    void aWrongFileIsAnsweredWithEveryMistakeAndItsPlace(String path) throws Exception {
+        HttpResponse<String> answer = post(path, NIGHT.replace("example pneumatic", "exmple pneumatic").replace("185 bar", "185"));
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(wrong(path, 422, answer.body())).isEmpty();
+        JsonNode errors = MAPPER.readTree(answer.body()).at("/files/0/errors");
+        assertThat(errors).hasSize(2);
+        assertThat(errors.get(0).get("nearest").asText()).isEqualTo("example pneumatic");
+        assertThat(errors.get(0).get("line").asInt()).isEqualTo(14);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/rehearse?fault=nothing%20such", "/api/rehearse?at=soon", "/api/rehearse?draws=-1", "/api/rehearse?draws=100000"})
+    void aWrongParameterIsAnsweredInOneLine(String path) throws Exception {
+        HttpResponse<String> answer = post(path, NIGHT);
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(wrong("/api/rehearse", 422, answer.body())).isEmpty();
+    }
+
+    @Test
+    void theDescriptionNamesEveryRoute() throws Exception {
+        assertThat(description.get("openapi").asText()).isEqualTo("3.1.0");
+        for (String path : List.of("/api/plan", "/api/rehearse", "/api/map")) assertThat(description.at("/paths/" + path.replace("/", "~1") + "/post").isMissingNode()).as(path).isFalse();
+        HttpResponse<String> served = client.send(HttpRequest.newBuilder(URI.create(server.address() + "api/openapi.json")).build(), BodyHandlers.ofString());
+        assertThat(MAPPER.readTree(served.body())).isEqualTo(description);
+    }
+
+    /** A thousand damaged files: cut, doubled, bytes exchanged. Never a fault of ours. */
+    @Test
+    void aThousandMalformedFilesAreEachAnsweredAndNoneIsAFaultOfOurs() throws Exception {
+        SplittableRandom random = new SplittableRandom(20_261_125);
+        for (int i = 0; i < 1_000; i++) {
+            StringBuilder text = new StringBuilder(NIGHT);
+            for (int k = random.nextInt(1, 6); k > 0; k--) {
+                int at = random.nextInt(text.length());
+                switch (random.nextInt(4)) {
+                    case 0 -> text.setCharAt(at, (char) random.nextInt(0x20, 0x2FF));
+                    case 1 -> text.delete(at, Math.min(text.length(), at + random.nextInt(1, 40)));
+                    case 2 -> text.insert(at, "{[:\n\t-&*!|>'\"%@`,#".charAt(random.nextInt(18)));
+                    default -> text.insert(at, text.substring(0, Math.min(60, text.length())));
+                }
+                if (text.isEmpty()) text.append('x');
+            }
+            if (i % 97 == 0) text.setLength(Math.min(text.length(), 3));
+            HttpResponse<String> answer = post("/api/plan", text.toString());
+            assertThat(answer.statusCode()).as("damage %d:%n%s%n%s", i, text, answer.body()).isIn(200, 422);
+        }
+    }
+}

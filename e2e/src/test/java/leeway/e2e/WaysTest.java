@@ -1,0 +1,227 @@
+package leeway.e2e;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.FilePayload;
+import com.microsoft.playwright.options.Media;
+import com.microsoft.playwright.options.SelectOption;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.regex.Pattern;
+import leeway.e2e.Browser.Look;
+import leeway.e2e.Browser.Visit;
+import org.junit.jupiter.api.Test;
+
+/** The main ways through the pages, as a person takes them. */
+class WaysTest {
+    private static Locator field(Page page, String path) { return page.locator("[name='f:" + path + "']"); }
+
+    /** Types as a person does and goes on to the next field; the answer follows. */
+    private static void type(Page page, String path, String value) {
+        field(page, path).fill(value);
+        page.waitForResponse(r -> r.request().method().equals("POST"), () -> field(page, path).blur());
+    }
+
+    private static void choose(Page page, String path, String value) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> field(page, path).selectOption(new SelectOption().setValue(value))); }
+
+    private static void press(Page page, String act) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("button[name=do][value='" + act + "']").click()); }
+
+    private static String text(Page page) { return page.locator("#text").inputValue(); }
+
+    @Test
+    void fromAnEmptyPageToAPrintedAnswer() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/new").page;
+            assertThat(page.locator(".answer.waiting")).isVisible();
+            choose(page, "patient/sex", "female");
+            type(page, "patient/height", "170");
+            choose(page, "ventilator", "example turbine");
+            type(page, "oxygen/0/cylinder", "2 L");
+            type(page, "oxygen/0/pressure", "185");
+            type(page, "legs/0/takes", "30");
+            assertThat(page.locator("#word")).hasText(Pattern.compile("Holds|Does not hold"));
+            assertThat(text(page)).contains("height: 170 cm").contains("takes: 30 min").contains("pressure: 185 bar");
+            page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+            assertThat(page.locator("#entry")).not().isVisible();
+            assertThat(page.locator("#word")).isVisible();
+            byte[] paper = page.pdf(new Page.PdfOptions().setFormat("A4").setPath(java.nio.file.Path.of("target", "screens", "journey.pdf")));
+            assertThat(new String(paper, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
+        }
+    }
+
+    @Test
+    void aMistakeIsSaidAtItsField() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            type(page, "patient/height", "17000");
+            Locator field = field(page, "patient/height");
+            assertThat(field).hasAttribute("aria-invalid", "true");
+            assertThat(page.locator("#" + field.getAttribute("aria-describedby"))).containsText("height lies between");
+            assertThat(page.locator(".answer.waiting")).isVisible();
+            type(page, "patient/height", "172");
+            assertThat(page.locator("#word")).isVisible();
+            assertThat(field).not().hasAttribute("aria-invalid", "true");
+        }
+    }
+
+    @Test
+    void whatWasChangedCanBeUndoneAndCommentsStay() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            String before = text(page);
+            assertThat(before).startsWith("# Shows a whole journey");
+            type(page, "settings/fio2", "80");
+            assertThat(page.locator("#text")).hasValue(before.replace("settings: {mode: A/C-VC, fio2: 60 %", "settings: {mode: A/C-VC, fio2: 80 %"));
+            press(page, "down:legs/0");
+            assertThat(page.locator("#g-legs .item .called").first()).hasText("road to the strip");
+            press(page, "undo");
+            press(page, "undo");
+            assertThat(page.locator("#text")).hasValue(before);
+            assertThat(field(page, "settings/fio2")).hasValue("60");
+        }
+    }
+
+    @Test
+    void aFileIsOpenedChangedComparedAndDownloadedAgain() throws Exception {
+        String mine = """
+                # kept by the crew of Holm
+                transport: My journey
+                patient: {sex: male, height: 180 cm}   # as measured
+                ventilator: example turbine
+                oxygen:
+                  - {name: portable, cylinder: 5 L, pressure: 150 bar}
+                legs:
+                  - {leg: road, takes: 40 min, oxygen: portable}
+                """;
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            page.locator("#open-file").setInputFiles(new FilePayload("mine.yaml", "text/yaml", mine.getBytes(StandardCharsets.UTF_8)));
+            page.waitForNavigation(() -> page.locator("button[form=open]").click());
+            assertThat(page.locator("#text")).hasValue(mine);
+            press(page, "pin");
+            type(page, "oxygen/0/pressure", "60");
+            Locator differences = page.locator(".differences");
+            assertThat(differences).isVisible();
+            assertThat(differences.locator("tr", new Locator.LocatorOptions().setHasText("oxygen that the stores give"))).containsText("−");
+            Download download = page.waitForDownload(() -> page.locator("button[formaction='/download']").click());
+            assertThat(Files.readString(download.path())).isEqualTo(mine.replace("150 bar", "60 bar"));
+        }
+    }
+
+    @Test
+    void theKeyboardIsEnough() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            page.keyboard().press("Tab");
+            assertThat(page.locator(":focus")).hasClass("skip");
+            field(page, "legs/0/takes").focus();
+            page.keyboard().press("Control+A");
+            page.keyboard().type("20");
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("Tab"));
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("takes: 20 min"));
+            assertThat((String) page.evaluate("document.activeElement.name")).isEqualTo("u:legs/0/takes");
+            page.locator("button[value='add:legs']").focus();
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("Enter"));
+            assertThat(page.locator("#g-legs .item")).hasCount(4);
+            assertThat(page.locator(":focus")).hasAttribute("name", "f:legs/3/takes");
+            page.locator("button[value='up:legs/3']").focus();
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("Space"));
+            assertThat(page.locator(":focus")).hasAttribute("value", "up:legs/2");
+            assertThat(page.locator("#g-legs .item .called").nth(2)).hasText("next leg");
+        }
+    }
+
+    @Test
+    void withoutScriptEveryWayIsOpen() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE.without())) {
+            Page page = v.open("/").page;
+            field(page, "settings/fio2").fill("100");
+            page.locator("button[value=work]").click();
+            assertThat(page.locator("#word")).isVisible();
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("fio2: 100 %"));
+            page.locator("button[value='remove:legs/2']").click();
+            assertThat(page.locator("#g-legs .item")).hasCount(2);
+            page.locator("button[value=undo]").click();
+            assertThat(page.locator("#g-legs .item")).hasCount(3);
+            page.locator("#answerside a", new Page.LocatorOptions().setHasText("Draw the map")).click();
+            assertThat(page.locator("svg.operating")).isVisible();
+        }
+    }
+
+    @Test
+    void aLinkHoldsTheWholeJourney() throws Exception {
+        String address;
+        String text;
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            type(page, "transport", "A journey by link");
+            page.waitForURL(Pattern.compile(".*\\?s=.*"));
+            address = page.url();
+            text = text(page);
+        }
+        try (Visit v = Browser.get().visit(Look.PHONE)) {
+            v.page.navigate(address);
+            assertThat(v.page.locator("#text")).hasValue(text);
+        }
+    }
+
+    @Test
+    void aRehearsalIsSteppedThroughHiddenAndThenRevealed() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/rehearse").page;
+            page.locator("a", new Page.LocatorOptions().setHasText("tube slipped out")).first().click();
+            assertThat(page.locator("h1")).hasText("tube slipped out");
+            page.locator("a", new Page.LocatorOptions().setHasText("Hide the truth")).click();
+            assertThat(page.locator("h1")).hasText("What is happening?");
+            assertThat(page.locator(".clock")).hasText("0:00");
+            assertThat(page.locator("svg.trace .mid")).hasCount(0);
+            assertThat(page.url()).doesNotContain("slipped");
+            for (int i = 0; i < 4; i++) {
+                String before = page.locator(".clock").innerText();
+                page.locator("#next").click();
+                assertThat(page.locator(".clock")).not().hasText(before);
+            }
+            assertThat(page.locator("body")).not().containsText("slipped");
+            page.locator("#reveal").click();
+            assertThat(page.locator("h1")).hasText("tube slipped out");
+            assertThat(page.locator("svg.trace.wide .mid").first()).isVisible();
+        }
+    }
+
+    @Test
+    void thePointOfTheMapIsDragged() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            Locator frame = page.locator("#bench .map .frame");
+            frame.waitFor();
+            frame.scrollIntoViewIfNeeded();
+            BoundingBox box = frame.boundingBox();
+            page.mouse().move(box.x + box.width * 0.5, box.y + box.height * 0.5);
+            page.mouse().down();
+            page.mouse().move(box.x + box.width * 0.25, box.y + box.height * 0.75, new com.microsoft.playwright.Mouse.MoveOptions().setSteps(3));
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.mouse().up());
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("tidal volume: \\d+ mL, rate: \\d+ /min"));
+            assertThat(field(page, "settings/rate")).not().hasValue("");
+        }
+    }
+
+    @Test
+    void theSlidersOfWhatIfMoveThePlanAndNotThePinnedOne() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/compare").page;
+            String pinned = page.locator("#lefta").innerText();
+            Locator takes = page.locator("input[type=range][name='legs/2/takes']");
+            takes.focus();
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> {
+                takes.evaluate("e => { e.value = e.max; e.dispatchEvent(new Event('input', {bubbles: true})); e.dispatchEvent(new Event('change', {bubbles: true})); }");
+            });
+            assertThat(page.locator("#leftb")).not().hasText(pinned);
+            assertThat(page.locator("#lefta")).hasText(pinned);
+        }
+    }
+}
