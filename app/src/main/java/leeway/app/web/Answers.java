@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import leeway.app.rehearse.Rehearsals;
 import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
+import leeway.core.rehearsal.Breathing;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Trace;
 import leeway.core.start.Start;
@@ -35,6 +36,12 @@ interface Answers {
      * @param draws  beyond the central one
      */
     Read<Rehearsals> rehearse(String text, List<String> faults, OptionalDouble atS, int draws, boolean pairs, long seed);
+
+    /** The virtual patient ready to run along the journey of a text. */
+    Read<Run> run(String text);
+
+    /** A run and its title. */
+    record Run(String title, Breathing breathing) { }
 
     /** One fault along its time. */
     Read<Traced> trace(String text, String fault, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS);

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import leeway.app.command.Version;
+import leeway.app.report.BreatheJson;
 import leeway.app.report.ErrorsText;
 import leeway.app.report.MapJson;
 import leeway.app.rehearse.Rehearsals;
@@ -32,6 +33,8 @@ final class Api {
     private static final int MOST_DRAWS = 200;
     /** A week. */
     private static final double LONGEST_S = 7 * 86_400;
+    /** Longest run of the virtual patient; longer ones belong on the command line. */
+    private static final double LONGEST_RUN_S = 24 * 3600;
     private final Site site;
     private final Answers answers;
     private final String openApi;
@@ -48,6 +51,19 @@ final class Api {
         routes.post("/api/plan", this::plan);
         routes.post("/api/map", this::map);
         routes.post("/api/rehearse", this::rehearse);
+        routes.post("/api/breathe", this::breathe);
+    }
+
+    private void breathe(Context ctx) {
+        OptionalDouble forS = time(ctx, "for");
+        if (forS.isPresent() && (forS.getAsDouble() <= 0 || forS.getAsDouble() > LONGEST_RUN_S)) throw new Refused(422, "error.time", "for");
+        long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
+        Read<byte[]> rows = body(ctx).then(text -> site.desk().answer(() -> answers.run(text).then(run -> {
+            ByteArrayOutputStream out = new ByteArrayOutputStream(256 * 1024);
+            BreatheJson.write(run.breathing(), run.title(), Math.min(LONGEST_RUN_S, forS.orElse(run.breathing().journeyS())), Version.TEXT, seed, out);
+            return new Read.Good<>(out.toByteArray());
+        })));
+        if (rows instanceof Read.Good<byte[]> good) ctx.status(200).contentType("application/json; charset=utf-8").result(good.value()); else complain(ctx, rows.problems());
     }
 
     /** What the address asks for; what it gets wrong is answered like a mistake on the command line. */

@@ -15,6 +15,7 @@ import leeway.core.kit.Settings;
 import leeway.core.map.MapMaker;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
+import leeway.core.rehearsal.Breathing;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
 import leeway.core.rehearsal.Rehearsal;
@@ -88,6 +89,10 @@ final class SheetAnswers implements Answers {
             List<Fault> faults = names.isEmpty() ? known : known.stream().filter(f -> names.contains(f.name())).toList();
             return Rehearsals.of(t, settings(t), new Ask(faults, known, library.noises(), atS, draws, pairs, 1, seed), done -> { });
         });
+    }
+
+    @Override public Read<Run> run(String text) {
+        return read(text, t -> new Run(t.title(), Breathing.of(t, settings(t), library.noises(), library.faults())));
     }
 
     @Override public Read<Traced> trace(String text, String name, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS) {

@@ -58,7 +58,7 @@ class ApiTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse?fault=tube%20kinked"})
+    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse?fault=tube%20kinked", "/api/breathe?for=3%20min"})
     void aRightFileIsAnsweredAsDescribed(String path) throws Exception {
         HttpResponse<String> answer = post(path, NIGHT);
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
@@ -66,7 +66,7 @@ class ApiTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse"})
+    @ValueSource(strings = {"/api/plan", "/api/map", "/api/rehearse", "/api/breathe"})
     void aWrongFileIsAnsweredWithEveryMistakeAndItsPlace(String path) throws Exception {
         HttpResponse<String> answer = post(path, NIGHT.replace("example pneumatic", "exmple pneumatic").replace("185 bar", "185"));
         assertThat(answer.statusCode()).isEqualTo(422);
@@ -88,7 +88,7 @@ class ApiTest {
     @Test
     void theDescriptionNamesEveryRoute() throws Exception {
         assertThat(description.get("openapi").asText()).isEqualTo("3.1.0");
-        for (String path : List.of("/api/plan", "/api/rehearse", "/api/map")) assertThat(description.at("/paths/" + path.replace("/", "~1") + "/post").isMissingNode()).as(path).isFalse();
+        for (String path : List.of("/api/plan", "/api/rehearse", "/api/map", "/api/breathe")) assertThat(description.at("/paths/" + path.replace("/", "~1") + "/post").isMissingNode()).as(path).isFalse();
         HttpResponse<String> served = client.send(HttpRequest.newBuilder(URI.create(server.address() + "api/openapi.json")).build(), BodyHandlers.ofString());
         assertThat(MAPPER.readTree(served.body())).isEqualTo(description);
     }
