@@ -35,7 +35,7 @@ import leeway.core.transport.WhatIf;
  */
 public record JourneyRun(Transport transport, Ventilated ventilated, Settings settings, List<LegState> legs, List<Part> parts, Script script, double[] legStartS) {
     /** Time for the last breath to go out before an airway closes, s. Common practice, no source. */
-    private static final double LAST_EXPIRATION_S = 3;
+    public static final double LAST_EXPIRATION_S = 3;
 
     /** The journey in one draw of the uncertain world; draw 0 is the world of medians. */
     public static JourneyRun of(Transport t, Settings settings, Draw draw) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.kit.AlarmRow.Priority;
 import leeway.core.rehearsal.Stage.Voyage;
+import leeway.core.journey.JourneyRun;
 import leeway.core.run.How;
 import leeway.core.run.Knob;
 import leeway.core.transport.Transport;
@@ -39,7 +40,12 @@ public final class WhatIfs {
     private static Fault apnoea(WhatIf.Apnoea apnoea, double forS) {
         List<Effect> effects = new ArrayList<>(List.of(during(Knob.VENTILATOR_ON, 0, forS), during(Knob.EFFORT, 0, forS)));
         switch (apnoea) {
-            case CLOSED -> effects.add(during(Knob.AIRWAY_CLOSED, 1, forS));
+            case CLOSED -> {
+                // the breath under way goes out first, as in JourneyRun
+                effects.add(during(Knob.APNOEA_GAS, 0, forS));
+                double afterS = JourneyRun.LAST_EXPIRATION_S;
+                if (forS > afterS) effects.add(new Effect(Knob.AIRWAY_CLOSED, Effect.On.ONLY, How.SET, 1, Effect.FromJourney.NOTHING, afterS, 0, forS - afterS, List.of()));
+            }
             case AIR, OXYGEN -> {
                 effects.add(during(Knob.OPEN_AT_PATIENT, 1, forS));
                 effects.add(during(Knob.APNOEA_GAS, apnoea == WhatIf.Apnoea.OXYGEN ? 2 : 1, forS));
