@@ -38,16 +38,13 @@ public final class GasExchange implements Part {
     private final boolean coupled;
     private final double longestS;
     private final BloodStream stream;
-    private final Airspace air = new Airspace();
+    private final LungGas lung;
     private final BloodPoint point = new BloodPoint();
-    private final double[] inlet = new double[3], toDead = new double[3], lung = new double[3];
     private Blood blood;
     private int at;
     // coefficients
-    private double dry, perMl, deadMl, deadShare, lowAir, shunt, fresh, output, vo2, vco2, rebreathed, mouthGas, reached;
+    private double dry, perMl, deadShare, shunt, fresh, output, vo2, vco2, mouthGas, reached;
     private boolean closed, oesophagus;
-    // a breath's effective dead space is worked out once for the same breath
-    private double knownTidalMl = Double.NaN, knownDeadMl = Double.NaN, knownBackMl;
 
     /**
      * Of a patient who has been ventilated so for long.
@@ -64,6 +61,7 @@ public final class GasExchange implements Part {
         this.first = first;
         this.coupled = coupled;
         stream = new BloodStream(patient);
+        lung = new LungGas(patient);
     }
 
     /** Writes the patient's values as base values of a run. */
@@ -78,6 +76,7 @@ public final class GasExchange implements Part {
     @Override
     public void claim(Claims claims) {
         at = claims.state(COUNT);
+        lung.at = at;
         claims.reads(Knob.CARDIAC_OUTPUT, Knob.OXYGEN_UPTAKE, Knob.CO2_PRODUCTION, Knob.HAEMOGLOBIN);
     }
 
@@ -85,18 +84,20 @@ public final class GasExchange implements Part {
     public void retune(Now n) {
         dry = n.get(Knob.BAROMETER) - GasVolume.BODY_WATER_MMHG;
         perMl = dry / GasVolume.STPD_DIVISOR;
-        deadMl = Math.max(1, patient.seriesDeadSpaceMl() - patient.apparatusMl() + n.get(Knob.APPARATUS_DEAD_SPACE));
+        lung.deadMl = Math.max(1, patient.seriesDeadSpaceMl() - patient.apparatusMl() + n.get(Knob.APPARATUS_DEAD_SPACE));
         deadShare = n.get(Knob.ALVEOLAR_DEAD_SPACE);
-        lowAir = patient.lowVentilation();
         shunt = n.get(Knob.SHUNT);
         double source = n.get(Knob.SOURCE_OXYGEN), set = n.get(Knob.FIO2_SET);
         fresh = source >= 0.98 ? set : Blend.AIR + Math.max(0, set - Blend.AIR) / (1 - Blend.AIR) * (source - Blend.AIR);
         output = n.get(Knob.CARDIAC_OUTPUT) / 6;
         vo2 = n.get(Knob.OXYGEN_UPTAKE) / 60;
         vco2 = n.get(Knob.CO2_PRODUCTION) / 60;
-        rebreathed = n.get(Knob.REBREATHED);
+        lung.rebreathed = n.get(Knob.REBREATHED);
         closed = n.on(Knob.AIRWAY_CLOSED);
         mouthGas = n.get(Knob.APNOEA_GAS);
+        lung.dry = dry;
+        lung.perMl = perMl;
+        lung.mouthGas = mouthGas;
         reached = n.get(Knob.VENTILATED_SHARE);
         oesophagus = n.on(Knob.OESOPHAGUS);
         double hb = n.get(Knob.HAEMOGLOBIN) / 10, excess = Math.max(-30, Math.min(30, n.get(Knob.BASE_EXCESS))), t = Math.min(43, n.get(Knob.TEMPERATURE));
@@ -113,27 +114,9 @@ public final class GasExchange implements Part {
         y[at + PRESSURE] = first.meanAlveolarCmH2O();
         y[at + END_TIDAL] = Double.NaN;
         SteadyGases steady = SteadyGases.of(patient, first);
-        SteadyGases.Start s = steady.start();
-        double startDry = first.barometerMmHg() - GasVolume.BODY_WATER_MMHG;
-        double a = patient.living() ? patient.alveolarDeadSpaceAt(first.tidalMl()) : 0, above = n.get(Level.LUNG_ML);
-        double air1 = patient.living() ? s.mainO2MmHg() / startDry : first.fio2(), air2 = patient.living() ? s.mainCo2MmHg() / startDry : 0;
-        fill(y, at + MAIN, target(y, MAIN, above, a), air1, air2);
-        fill(y, at + LOW, target(y, LOW, above, a), patient.living() ? s.lowO2MmHg() / startDry : first.fio2(), patient.living() ? s.lowCo2MmHg() / startDry : 0);
-        fill(y, at + DEAD, target(y, DEAD, above, a), first.fio2(), 0);
-        fill(y, at + TANK, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
-        fill(y, at + TANK + 3, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
-        fill(y, at + TANK + 6, deadMl * perMl / 3, s.expiredO2(), s.expiredCo2());
-        y[at + MIXED_O2] = s.expiredO2();
-        y[at + MIXED_CO2] = s.expiredCo2();
-        y[at + INLET_O2] = first.fio2();
-        for (int i = 0; i < 50 && first.tidalMl() > 0; i++) {   // the dead space comes to its own periodic state
-            share(inlet, first.tidalMl() * perMl, first.fio2(), 0);
-            air.in(y, at + TANK, first.tidalMl(), deadMl, inlet);
-            share(lung, first.tidalMl() * perMl, s.expiredO2(), s.expiredCo2());
-            air.out(y, at + TANK, first.tidalMl(), deadMl, lung);
-        }
-        y[at + END_TIDAL] = tension(y, at + TANK);
+        lung.begin(y, first, steady, n.get(Level.LUNG_ML));
         if (!patient.living()) return;
+        SteadyGases.Start s = steady.start();
         stream.begin(y, at, blood, point, steady);
         warm(y, WARM_MAIN, s.mainO2MmHg(), s.mainCo2MmHg());
         warm(y, WARM_LOW, s.lowO2MmHg(), s.lowCo2MmHg());
@@ -188,7 +171,7 @@ public final class GasExchange implements Part {
     @Override
     public void hit(Now n, Script script, Sink out) {
         stretch(n);
-        reach(n.y);
+        lung.reach(n.y, reached);
         flags(n.y);
     }
 
@@ -232,38 +215,12 @@ public final class GasExchange implements Part {
         y[at + IN_ML] = 0;
         y[at + IN_O2_ML] = 0;
         y[at + OUT_ML] = 0;
-        fit(y);
+        lung.fit(y);
         double a = deadShare + (patient.measuredDeadSpaceMl().isPresent() ? patient.alveolarDeadSpaceAt(in > 0 ? in : first.tidalMl()) : 0);
         a = Math.min(0.95, a);
-        if (in > 0) inspire(y, in, inO2 / in, a);
+        if (in > 0) lung.inspire(y, in, inO2 / in, a);
         if (patient.living()) exchange(y, dtS);
-        expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > 0, out > 0);
-    }
-
-    private void inspire(double[] y, double in, double deviceO2, double a) {
-        double o2 = (1 - rebreathed) * deviceO2 + rebreathed * y[at + MIXED_O2], co2 = rebreathed * y[at + MIXED_CO2];
-        y[at + INLET_O2] = o2;
-        y[at + INLET_CO2] = co2;
-        share(inlet, in * perMl, o2, co2);
-        ledger(y, inlet, 1);
-        y[at + ROW_OUTPUT] -= inlet[1];
-        air.in(y, at + TANK, in, deadMl, inlet);
-        if (in != knownTidalMl || deadMl != knownDeadMl) {
-            knownBackMl = SeriesDeadSpace.effectiveMl(in, deadMl);
-            knownTidalMl = in;
-            knownDeadMl = deadMl;
-        }
-        double wanted = a * in, pure = Math.min(wanted, in - knownBackMl);
-        double share = pure / in, rest = in > pure ? (wanted - pure) / (in - pure) : 0;
-        for (int gas = 0; gas < 3; gas++) {
-            // the last and freshest gas goes where no blood is; the rest in the order it comes
-            double p = Math.min(share * inlet[gas], air.moved[gas]);
-            toDead[gas] = p + rest * (air.moved[gas] - p);
-            double perfused = air.moved[gas] - toDead[gas];
-            y[at + DEAD + gas] += toDead[gas];
-            y[at + LOW + gas] += lowAir * perfused;
-            y[at + MAIN + gas] += perfused - lowAir * perfused;
-        }
+        lung.expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > 0, out > 0);
     }
 
     /** What the heart puts out, dL/s. */
@@ -306,142 +263,6 @@ public final class GasExchange implements Part {
         y[g + 1] -= co2;
         gainO2 += o2;
         gainCo2 += co2;
-    }
-
-    /** Each compartment goes to the volume that the breath left it; too much goes out, too little is drawn from outside. */
-    private void expire(double[] y, double above, double a, boolean breathing, boolean expired) {
-        if (y[at + CLOSED] >= 0.5 && !breathing || y[at + MOUTH_GAS] < 0.5 && !breathing) return;
-        double outAll = 0, missing = 0;
-        lung[0] = lung[1] = lung[2] = 0;
-        for (int slot = MAIN; slot <= DEAD; slot += 3) {
-            if (slot == BLOCKED) continue;
-            int g = at + slot;
-            double all = y[g] + y[g + 1] + y[g + 2], more = all - target(y, slot, above, a);
-            if (more > 0) {
-                double part = more / all;
-                for (int gas = 0; gas < 3; gas++) {
-                    double leaves = part * y[g + gas];
-                    y[g + gas] -= leaves;
-                    lung[gas] += leaves;
-                }
-                outAll += more;
-            } else {
-                missing -= more;
-            }
-        }
-        if (missing > 1e-12) {
-            double inside = Math.min(1, outAll / missing), fromOutside = missing - inside * missing;
-            // neighbours give first
-            double given = outAll > 0 ? Math.min(1, missing / outAll) : 0;
-            for (int gas = 0; gas < 3; gas++) {
-                inlet[gas] = given * lung[gas];
-                lung[gas] -= inlet[gas];
-            }
-            outAll -= given * outAll;
-            if (fromOutside > 1e-12) {
-                double o2 = breathing ? y[at + INLET_O2] : mouthGas < 1.5 ? Blend.AIR : 1, co2 = breathing ? y[at + INLET_CO2] : 0;
-                share(toDead, fromOutside, o2, co2);
-                ledger(y, toDead, 1);
-                y[at + ROW_OUTPUT] -= toDead[1];
-                air.in(y, at + TANK, fromOutside / perMl, deadMl, toDead);
-                for (int gas = 0; gas < 3; gas++) inlet[gas] += air.moved[gas];
-            }
-            for (int slot = MAIN; slot <= DEAD; slot += 3) {
-                if (slot == BLOCKED) continue;
-                int g = at + slot;
-                double less = target(y, slot, above, a) - (y[g] + y[g + 1] + y[g + 2]);
-                if (less > 0) for (int gas = 0; gas < 3; gas++) y[g + gas] += less / missing * inlet[gas];
-            }
-        }
-        if (outAll > 1e-12) {
-            air.out(y, at + TANK, outAll / perMl, deadMl, lung);
-            ledger(y, air.moved, -1);
-            y[at + ROW_OUTPUT] += air.moved[1];
-            double all = air.moved[0] + air.moved[1] + air.moved[2];
-            if (expired && all > 0) {
-                y[at + MIXED_O2] = air.moved[0] / all;
-                y[at + MIXED_CO2] = air.moved[1] / all;
-            }
-            if (expired) y[at + END_TIDAL] = tension(y, at + TANK);
-        }
-    }
-
-    /** Amount that a compartment holds when the lung stands this far above its resting volume, mL STPD. */
-    private double target(double[] y, int slot, double above, double a) {
-        double frc = patient.frcMl() * y[at + REACHED], low = patient.lowVentilationShare();
-        double ml = switch (slot) {
-            case MAIN -> (1 - low) * frc + (1 - lowAir) * (above - a * Math.max(0, above));
-            case LOW -> low * frc + lowAir * (above - a * Math.max(0, above));
-            case DEAD -> a * Math.max(0, above);
-            default -> 0;
-        };
-        return Math.max(slot == DEAD ? 0 : 0.02 * (slot == LOW ? low : 1 - low) * frc, ml) * perMl;
-    }
-
-    /** The dead space holds what its volume holds at this pressure: the rest leaves, or comes from the mouth. */
-    private void fit(double[] y) {
-        double each = deadMl * perMl / 3;
-        for (int k = 0; k < 3; k++) {
-            int g = at + TANK + 3 * k;
-            double all = y[g] + y[g + 1] + y[g + 2];
-            if (Math.abs(all - each) < 1e-12 * each) continue;
-            if (all > each) {
-                double part = 1 - each / all;
-                for (int gas = 0; gas < 3; gas++) {
-                    double leaves = part * y[g + gas];
-                    y[g + gas] -= leaves;
-                    y[at + LEDGER + gas] -= leaves;
-                    if (gas == 1) y[at + ROW_OUTPUT] += leaves;
-                }
-            } else {
-                share(toDead, each - all, y[at + INLET_O2], y[at + INLET_CO2]);
-                ledger(y, toDead, 1);
-                for (int gas = 0; gas < 3; gas++) y[g + gas] += toDead[gas];
-            }
-        }
-    }
-
-    /** The tube reaches another share of the lung: gas is cut off behind the block, or set free. */
-    private void reach(double[] y) {
-        double was = y[at + REACHED];
-        if (reached == was) return;
-        if (reached < was) {
-            double part = 1 - reached / was;
-            for (int gas = 0; gas < 3; gas++) {
-                for (int slot = MAIN; slot <= LOW; slot += 3) {
-                    double cut = part * y[at + slot + gas];
-                    y[at + slot + gas] -= cut;
-                    y[at + BLOCKED + gas] += cut;
-                }
-            }
-        } else {
-            double part = (reached - was) / (1 - was);
-            for (int gas = 0; gas < 3; gas++) {
-                double freed = part * y[at + BLOCKED + gas];
-                y[at + BLOCKED + gas] -= freed;
-                y[at + MAIN + gas] += freed;
-            }
-        }
-    }
-
-    private void ledger(double[] y, double[] amounts, int sign) {
-        for (int gas = 0; gas < 3; gas++) y[at + LEDGER + gas] += sign * amounts[gas];
-    }
-
-    private double tension(double[] y, int g) {
-        return dry * y[g + 1] / (y[g] + y[g + 1] + y[g + 2]);
-    }
-
-    private static void share(double[] into, double amount, double o2, double co2) {
-        into[0] = amount * o2;
-        into[1] = amount * co2;
-        into[2] = amount - into[0] - into[1];
-    }
-
-    private static void fill(double[] y, int g, double amount, double o2, double co2) {
-        y[g] = amount * o2;
-        y[g + 1] = amount * co2;
-        y[g + 2] = amount * (1 - o2 - co2);
     }
 
     /** What is neither in the body nor accounted for, mL, since the start: rounding only. Gas 0 oxygen, 1 carbon dioxide, 2 nitrogen. */
