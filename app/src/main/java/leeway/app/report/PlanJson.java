@@ -49,7 +49,7 @@ public final class PlanJson {
                     expected(json, leg.expected());
                 });
             }));
-            json.objects("alarmLimits", plan.alarmLimits(), limit -> limit(json, limit));
+            if (!plan.alarmLimits().isEmpty()) json.objects("alarmLimits", plan.alarmLimits(), limit -> limit(json, limit));
             oxygen(json, plan.supply().oxygen());
             plan.supply().power().ifPresent(p -> power(json, p));
             RehearsalJson.write(json, plan.rehearsals());
@@ -91,7 +91,7 @@ public final class PlanJson {
             json.objects("because", s.because(), b -> {
                 json.text("setting", b.setting());
                 json.text("origin", b.origin().word());
-                json.text("why", b.why());
+                json.text("why", b.why().equals(b.origin().word()) ? "in the file" : b.why());
             });
             if (any(s.asked())) json.object("asked", () -> values(json, s.asked()));
         });

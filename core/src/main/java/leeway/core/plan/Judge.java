@@ -1,7 +1,9 @@
 package leeway.core.plan;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.journey.LegState;
@@ -24,6 +26,7 @@ final class Judge {
     private final List<Rehearsal> rehearsals;
     private final List<String> reasons = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
+    private final Set<String> said = new HashSet<>();
 
     Judge(Transport t, Solved solved, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals) {
         this.rehearsals = rehearsals;
@@ -50,6 +53,10 @@ final class Judge {
         List<Rehearsal> bad = rehearsals.stream().filter(r -> r.coverage().uncovered()).toList();
         if (bad.isEmpty()) return;
         long harms = rehearsals.stream().filter(r -> r.harm().isPresent()).count();
+        if (bad.size() == harms && !supply.reasons().isEmpty()) {
+            remarks.add("Every fault counts as uncovered, for this journey harms without one: its supply ends.");
+            return;
+        }
         List<String> named = bad.stream().limit(3).map(r -> r.fault().name() + " (" + r.coverage().words() + ")").toList();
         String text = bad.size() + " of " + harms + " faults that can harm " + (bad.size() == 1 ? "is" : "are") + " uncovered: "
                 + (bad.size() > 3 ? String.join(", ", named) + " and " + (bad.size() - 3) + " more" : Words.list(named)) + ".";
@@ -85,20 +92,24 @@ final class Judge {
     }
 
     private void above(String where, String what, double value, int decimals, String unit, double harm, double target) {
-        if (value > harm) reasons.add(sentence(where, what, value, decimals, unit, "above", harm, "where harm begins"));
-        else if (value > target) remarks.add(sentence(where, what, value, decimals, unit, "above", target, "the policy's limit"));
+        if (value > harm) say(reasons, where, sentence(what, value, decimals, unit, "above", harm, "where harm begins"));
+        else if (value > target) say(remarks, where, sentence(what, value, decimals, unit, "above", target, "the policy's limit"));
     }
 
     private void below(String where, String what, double value, int decimals, String unit, double harm, double target) {
-        if (value < harm) reasons.add(sentence(where, what, value, decimals, unit, "below", harm, "where harm begins"));
-        else if (value < target) remarks.add(sentence(where, what, value, decimals, unit, "below", target, "the policy's limit"));
+        if (value < harm) say(reasons, where, sentence(what, value, decimals, unit, "below", harm, "where harm begins"));
+        else if (value < target) say(remarks, where, sentence(what, value, decimals, unit, "below", target, "the policy's limit"));
     }
 
-    /** "flight: saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets a decimal more. */
-    private static String sentence(String where, String what, double value, int decimals, String unit, String side, double limit, String which) {
+    /** With the leg where it is first so; the same figures again are not said again. */
+    private void say(List<String> to, String where, String text) {
+        if (said.add(text)) to.add(where.isEmpty() ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text);
+    }
+
+    /** "saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets a decimal more. */
+    private static String sentence(String what, double value, int decimals, String unit, String side, double limit, String which) {
         int d = Words.n(value, decimals).equals(Words.n(limit, decimals)) ? decimals + 1 : decimals;
         String u = unit.isEmpty() ? "" : " " + unit;
-        String text = what + " " + Words.n(value, d) + u + " is expected, " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
-        return where.isEmpty() ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text;
+        return what + " " + Words.n(value, d) + u + " is expected, " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
     }
 }
