@@ -94,8 +94,16 @@ public final class JourneyPicture {
             double at = left + mark.atMin() * scale;
             svg.line("mark", at, top - 2, at, bottom + 3);
             boolean leftOf = at + Svg.width(mark.words(), 12) > right;
-            svg.text("marked", at + (leftOf ? -4 : 4), top + 8, leftOf ? At.END : At.START, mark.words());
+            double level = y(run, at(run, mark.atMin()), bottom);
+            svg.text("marked", at + (leftOf ? -4 : 4), level < top + DEPTH / 2.0 ? bottom - 5 : top + 8, leftOf ? At.END : At.START, mark.words());
         }
+    }
+
+    /** What it holds at the median at a time. */
+    private static double at(Run run, double min) {
+        int i = 0;
+        while (i + 1 < run.atMin().length && run.atMin()[i + 1] <= min) i++;
+        return run.mid()[i];
     }
 
     private static double y(Run run, double value, double bottom) {

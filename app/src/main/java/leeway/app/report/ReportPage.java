@@ -40,7 +40,7 @@ public final class ReportPage {
         html.raw("<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>").text(plan.title())
                 .raw("</title><style>\n").raw(font("text.woff2", 400)).raw(font("text-bold.woff2", 700)).raw(new String(resource("report.css"), StandardCharsets.UTF_8))
                 .raw(MapPicture.rules()).raw(TornadoPicture.rules()).raw("</style></head><body><a class=\"skip\" href=\"#answer\">To the answer</a>\n<header><div><h1>").text(plan.title()).raw("</h1><p>").text(plan.patient().summary()).raw("</p><p>")
-                .text(plan.patient().kit()).raw("</p></div></header>\n<main>");
+                .text(plan.patient().kit()).raw("</p><p class=\"caution\">").text(PlanText.CAUTION).raw("</p></div></header>\n<main>");
         answer();
         journey();
         speaks();
@@ -79,8 +79,8 @@ public final class ReportPage {
         html.raw("</div>");
         Oxygen o = plan.supply().oxygen();
         Figures.leastMargin(plan).ifPresent(m -> figure(m[0], m[1]));
-        Figures.left(o).ifPresent(l -> figure(l[0], l[1]));
-        figure(Figures.chance(o.emptyChance()), "chance that oxygen ends before a leg does" + plan.supply().power().map(p -> "; charge: " + Figures.chance(p.emptyChance())).orElse(""));
+        String chances = "; chance that it ends before a leg does: " + Figures.chance(o.emptyChance()) + plan.supply().power().map(p -> "; the charge: " + Figures.chance(p.emptyChance())).orElse("");
+        Figures.left(o).ifPresentOrElse(l -> figure(l[0], l[1] + chances), () -> figure(Figures.chance(o.emptyChance()), "chance that oxygen ends before a leg does"));
         o.take().ifPresent(this::take);
         html.raw("</div></section>\n");
         if (!plan.verdict().reasons().isEmpty()) html.heading("why", "Why it does not hold", "").list("reasons", plan.verdict().reasons());
@@ -116,7 +116,8 @@ public final class ReportPage {
     private void speaks() {
         String wide = SpeaksFirst.svg("wide", WIDE, plan.rehearsals());
         if (wide.isEmpty()) return;
-        html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw("</figure>");
+        html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw("</figure>")
+                .element("p", "Triangle: the alarm. Dotted: the crew at work. Blue bar: room left. Red bar: what is missing. Open diamond: harm. Fine red dots: no alarm speaks.");
         html.folded("Every fault in words", () -> html.table("Faults at their worst moments; local protocol comes first", List.of("fault", "coverage", "margin", "why", "do"), "tkkww", plan.rehearsals().stream()
                 .map(r -> List.of(r.fault().name(), r.coverage().words(), r.marginS().isPresent() ? Figures.seconds(r.marginS().getAsDouble()) : "", r.why(), String.join(" ", r.fault().steps()))).toList()));
     }
