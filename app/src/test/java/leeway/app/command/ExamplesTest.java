@@ -139,14 +139,6 @@ class ExamplesTest {
         assertThat(lowest).isLessThan(0.8);
     }
 
-    @Test void wavesAreSampledEvenly() {
-        Run run = Run.of("breathe", FOLDER.resolve("night-transfer.yaml").toString(), "--for", "6 s", "--as", "waves", "--rate", "50");
-        List<String> lines = run.out().lines().toList();
-        assertThat(lines).hasSize(301);
-        assertThat(lines.get(0)).isEqualTo("atS,pressureCmH2O,flowLPerMin,lungVolumeMl,effortCmH2O");
-        assertThat(lines.get(2)).startsWith("0.02,");
-    }
-
     @Test void aFileThatIsNotThereNamesTheNearestOne() {
         Run run = Run.of("plan", FOLDER.resolve("night-transfr.yaml").toString());
         assertThat(run.exit()).isEqualTo(2);
