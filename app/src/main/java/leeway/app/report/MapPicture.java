@@ -23,8 +23,8 @@ public final class MapPicture {
     private static final double INLAND = 0.05;
     private static final double FONT = 12;
     private static final int MOST_LINES = 4;
-    /** Smaller patches than this are what a ridge leaves between points of the grid. */
-    private static final double LEAST_PATCH = 60;
+    /** Room by which a line may miss its level and still border it: what straight pieces between points cost. */
+    private static final double NEAR = 0.02;
     private final OperatingMap map;
     private final Svg svg;
     private final int left;
@@ -74,18 +74,17 @@ public final class MapPicture {
 
     private String draw() {
         svg.raw("<defs><pattern id=\"inland\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><line class=\"hatch\" x1=\"0\" y1=\"0\" x2=\"0\" y2=\"7\"/></pattern></defs>");
-        svg.rect("inland", left, top, right - left, bottom - top);
-        svg.raw("<rect fill=\"url(#inland)\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>".formatted(left, top, right - left, bottom - top));
-        area("shoal", 0);
-        area("deep", SHOAL);
-        area("deepest", DEEP);
+        svg.rect("deepest", left, top, right - left, bottom - top);
+        for (Limit l : map.limits()) less("deep", l, DEEP);
+        for (Limit l : map.limits()) less("shoal", l, SHOAL);
+        for (Limit l : map.limits()) less("inland", l, 0);
+        for (Limit l : map.limits()) less("hatched", l, 0);
         double cx = px(map.chosen().x());
         double cy = py(map.chosen().y());
         taken.add(new double[] {cx - 12, cy - 12, cx + 12, cy + 12});
-        for (double level : new double[] {SHOAL, DEEP}) {
-            for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), level)) if (size(c) >= LEAST_PATCH) polyline("depth", c);
+        for (double level : new double[] {SHOAL, DEEP}) for (Limit l : map.limits()) {
+            for (Chain c : Contours.lines(map.x().values(), map.y().values(), l.values(), l.at(level))) for (Chain part : where(c, level - NEAR)) polyline("depth", part);
         }
-        for (Chain c : Contours.lines(map.x().values(), map.y().values(), map.signed(), 0)) polyline("coast", c);
         List<Limit> inland = new ArrayList<>();
         for (Limit l : map.limits()) if (!coast(l)) inland.add(l);
         Line minutes = map.lines().stream().filter(l -> l.name().equals("minutes of supply")).findFirst().orElse(null);
@@ -97,24 +96,35 @@ public final class MapPicture {
         return svg.done();
     }
 
-    private void area(String cssClass, double level) {
+    /** Paints over where this limit leaves less room than the level: all limits together leave the water. */
+    private void less(String cssClass, Limit l, double level) {
+        double[][] beyond = new double[l.values().length][];
+        for (int j = 0; j < beyond.length; j++) {
+            beyond[j] = new double[l.values()[j].length];
+            for (int i = 0; i < beyond[j].length; i++) beyond[j][i] = Double.isNaN(l.values()[j][i]) ? -1 : level - l.room(l.values()[j][i]);
+        }
         StringBuilder d = new StringBuilder();
-        for (Chain c : Contours.area(map.x().values(), map.y().values(), map.signed(), level)) {
-            if (size(c) < LEAST_PATCH) continue;
-            for (int i = 0; i < c.size(); i++) d.append(i == 0 ? 'M' : 'L').append(Svg.n(px(c.x()[i]))).append(' ').append(Svg.n(py(c.y()[i])));
+        for (Chain c : Contours.area(map.x().values(), map.y().values(), beyond, 1e-12)) {
+            double lastX = Double.NaN;
+            double lastY = Double.NaN;
+            for (int i = 0; i < c.size(); i++) {
+                double x = px(c.x()[i]);
+                double y = py(c.y()[i]);
+                boolean straight = i > 0 && i + 1 < c.size() && offLine(lastX, lastY, x, y, px(c.x()[i + 1]), py(c.y()[i + 1])) < 0.12;
+                if (straight) continue;
+                d.append(i == 0 ? 'M' : 'L').append(Svg.n(x)).append(' ').append(Svg.n(y));
+                lastX = x;
+                lastY = y;
+            }
             d.append('Z');
         }
         if (d.length() > 0) svg.path(cssClass, d.toString());
     }
 
-    /** Area of a ring, in square pixels. */
-    private double size(Chain c) {
-        double twice = 0;
-        for (int i = 0; i < c.size(); i++) {
-            int k = (i + 1) % c.size();
-            twice += px(c.x()[i]) * py(c.y()[k]) - px(c.x()[k]) * py(c.y()[i]);
-        }
-        return Math.abs(twice) / 2;
+    /** How far a point lies from the line through its neighbours. */
+    private static double offLine(double ax, double ay, double x, double y, double bx, double by) {
+        double length = Math.hypot(bx - ax, by - ay);
+        return length < 1e-9 ? Math.hypot(x - ax, y - ay) : Math.abs((bx - ax) * (ay - y) - (ax - x) * (by - ay)) / length;
     }
 
     private void polyline(String cssClass, Chain c) {
@@ -139,7 +149,7 @@ public final class MapPicture {
     /** The stretch of a limit that borders water, named where it is long enough; false where there is none. */
     private boolean coast(Limit l) {
         List<Chain> shore = new ArrayList<>();
-        for (Chain c : Contours.lines(map.x().values(), map.y().values(), l.values(), l.limit())) shore.addAll(nearWater(c));
+        for (Chain c : Contours.lines(map.x().values(), map.y().values(), l.values(), l.limit())) shore.addAll(where(c, -INLAND));
         for (Chain c : shore) polyline("wall", c);
         shore.stream().max(Comparator.comparingDouble(this::length)).filter(c -> length(c) > 24).ifPresent(c -> name(c, words(l), "named", true));
         return !shore.isEmpty();
@@ -152,11 +162,12 @@ public final class MapPicture {
         return name + " " + Figures.n(limit, l.name().startsWith("pH") ? 2 : limit == Math.rint(limit) ? 0 : 1) + unit;
     }
 
-    private List<Chain> nearWater(Chain c) {
+    /** The stretches of a line that have at least this room. */
+    private List<Chain> where(Chain c, double least) {
         List<Chain> runs = new ArrayList<>();
         List<double[]> run = new ArrayList<>();
         for (int i = 0; i < c.size(); i++) {
-            if (signed(c.x()[i], c.y()[i]) > -INLAND) {
+            if (signed(c.x()[i], c.y()[i]) > least) {
                 run.add(new double[] {c.x()[i], c.y()[i]});
             } else {
                 close(runs, run);
@@ -184,8 +195,13 @@ public final class MapPicture {
         int j = Math.max(0, Math.min(map.y().values().length - 2, (int) fj));
         double u = fi - i;
         double v = fj - j;
-        double[][] s = map.signed();
-        return (1 - v) * ((1 - u) * s[j][i] + u * s[j][i + 1]) + v * ((1 - u) * s[j + 1][i] + u * s[j + 1][i + 1]);
+        double least = 1;
+        for (Limit l : map.limits()) {
+            double[][] s = l.values();
+            double value = (1 - v) * ((1 - u) * s[j][i] + u * s[j][i + 1]) + v * ((1 - u) * s[j + 1][i] + u * s[j + 1][i + 1]);
+            if (!Double.isNaN(value)) least = Math.min(least, l.room(value));
+        }
+        return least;
     }
 
     /** Some levels of a line, those that cross the water most. */
@@ -287,13 +303,13 @@ public final class MapPicture {
     private static final String STYLE = ":root{color-scheme:light dark;--sheet:#fffdf7;--ink:#14263d;--soft:#526273;--shoal2:#fae6b4;--deep:#dcebf2;--deep2:#a9cfe3;--land:#e5dcc3;--crew:#7a5b00}"
             + "@media (prefers-color-scheme:dark){:root{--sheet:#16222e;--ink:#e9e4d6;--soft:#a6b6c5;--shoal2:#4d431f;--deep:#183447;--deep2:#27597a;--land:#3a3527;--crew:#e0b84f}}"
             + "svg{background:var(--sheet);font:12px \"Atkinson Hyperlegible\",system-ui,\"DejaVu Sans\",sans-serif}text{fill:var(--ink)}.tick{fill:var(--soft);font-size:12px}.lab{font-size:13px}.axis{stroke:var(--ink);stroke-width:.8}"
-            + ".operating .inland{fill:var(--land)}.operating .hatch{stroke:var(--ink);stroke-width:.5;opacity:.35}.operating .shoal{fill:var(--shoal2);fill-rule:evenodd}.operating .deep{fill:var(--deep);fill-rule:evenodd}.operating .deepest{fill:var(--deep2);fill-rule:evenodd}"
-            + ".operating .depth{fill:none;stroke:var(--soft);stroke-width:.7;stroke-dasharray:1 3}.operating .coast{fill:none;stroke:var(--ink);stroke-width:1.1}.operating .wall{fill:none;stroke:var(--ink);stroke-width:2}"
+            + ".operating .inland{fill:var(--land);fill-rule:evenodd}.operating .hatched{fill:url(#inland);fill-rule:evenodd}.operating .hatch{stroke:var(--soft);stroke-width:.45}.operating .shoal{fill:var(--shoal2);fill-rule:evenodd}.operating .deep{fill:var(--deep);fill-rule:evenodd}.operating .deepest{fill:var(--deep2);fill-rule:evenodd}"
+            + ".operating .depth{fill:none;stroke:var(--soft);stroke-width:.7;stroke-dasharray:1 3}.operating .wall{fill:none;stroke:var(--ink);stroke-width:2}"
             + ".operating .iso{fill:none;stroke:var(--ink);stroke-width:.8}.operating .draw{fill:none;stroke:var(--crew);stroke-width:1;stroke-dasharray:6 4}"
             + ".operating .behind{fill:none;stroke:var(--soft);stroke-width:.9;stroke-dasharray:2 4}"
             + ".operating .named,.operating .behind-name,.operating .iso-name,.operating .drawn{font-size:12px;stroke:var(--sheet);stroke-width:3.5px;paint-order:stroke;stroke-linejoin:round}.operating .named{font-weight:700}.operating .drawn{fill:var(--crew)}.operating .behind-name{fill:var(--soft)}"
             + ".operating .halo{fill:none;stroke:var(--sheet);stroke-width:7}.operating .here{fill:none;stroke:var(--ink);stroke-width:3}.operating .frame{fill:none;stroke:var(--ink);stroke-width:1}";
 
     /** Style rules of the picture's own classes, for the style sheet of a page that defines the palette. */
-    public static String rules() { return STYLE.substring(STYLE.indexOf(".operating .inland")).replace(".operating", "svg.operating"); }
+    public static String rules() { return STYLE.substring(STYLE.indexOf(".operating .inland{")).replace(".operating", "svg.operating"); }
 }

@@ -86,7 +86,7 @@ public final class MapMaker {
         List<Limit> limits = new ArrayList<>();
         for (int k = 0; k < values.length; k++) {
             Bound b = bounds.get(k);
-            limits.add(new Limit(b.name(), b.unit(), b.limit(), b.upper(), values[k]));
+            limits.add(new Limit(b.name(), b.unit(), b.limit(), b.upper(), b.full(), values[k]));
         }
         return new OperatingMap(transport.title(), x, y, limits, Lines.of(start, transport, paco2, draw), signed, chosen(), held(), Sensitivity.of(start, transport));
     }

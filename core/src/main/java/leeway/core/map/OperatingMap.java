@@ -28,8 +28,15 @@ public record OperatingMap(String title, Axis x, Axis y, List<Limit> limits, Lis
      * A limit with the value of its measure everywhere.
      *
      * @param upper true where the value must stay below {@code limit}
+     * @param full  the distance inside it at which the room is 1
      */
-    public record Limit(String name, String unit, double limit, boolean upper, double[][] values) { }
+    public record Limit(String name, String unit, double limit, boolean upper, double full, double[][] values) {
+        /** Room at a value of the measure: 1 where full or more, 0 at the limit, below 0 beyond. */
+        public double room(double value) { return Math.min(1, (upper ? limit - value : value - limit) / full); }
+
+        /** The value at which the room is so much. */
+        public double at(double room) { return upper ? limit - room * full : limit + room * full; }
+    }
 
     /** A measure worth seeing, with the levels at which a line is drawn. */
     public record Line(String name, String unit, double[] levels, double[][] values) {
