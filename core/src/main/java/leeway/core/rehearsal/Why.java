@@ -51,12 +51,10 @@ final class Why {
 
     private static String number(double v, int digits) { return String.format(Locale.ROOT, "%." + digits + "f", v); }
 
-    /** "8 s", "95 s", "4 min 12 s", "21 min"; rounded down, for most are times that somebody still has. */
+    /** "3.2 s", "95 s", "4 min", rounded as the figures beside the sentence are. */
     static String span(double seconds) {
         double s = Math.max(0, seconds);
-        if (s < 120) return number(Math.floor(s), 0) + " s";
-        double whole = Math.floor(s);
-        if (s < 600) return number(Math.floor(whole / 60), 0) + " min " + number(whole % 60, 0) + " s";
-        return number(Math.floor(whole / 60), 0) + " min";
+        if (s < 10 && s != Math.rint(s)) return number(s, 1) + " s";
+        return s < 180 ? number(s, 0) + " s" : number(Math.round(s / 60), 0) + " min";
     }
 }
