@@ -175,6 +175,8 @@ public final class Breath implements Part {
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
             if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak, soonestS - now), REVERSAL);
         }
+        // where the patient begins to draw more than is given, pressure and leak end
+        if (!stretch.isGiven() && f0 < law.leakedFrom) offer(now + stretch.timeTo(law.leakedFrom, soonestS - now), REVERSAL);
         return soonestS;
     }
 
