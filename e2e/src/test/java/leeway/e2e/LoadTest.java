@@ -36,16 +36,18 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 
 /**
  * The server under load: never an error of ours. What was measured goes to {@code target/load.txt}, for a busy machine's
- * times prove nothing. Twenty seconds a part; {@code -Dload.s=200} for ten minutes in all.
+ * times prove nothing. Ten minutes in all; {@code -Dload.s=20} for one.
  */
+@Tag("long")
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class LoadTest {
-    private static final int SECONDS = Integer.getInteger("load.s", System.getProperty("long") == null ? 20 : 200);
+    private static final int SECONDS = Integer.getInteger("load.s", 200);
     private static final String TEXT = Examples.text("night-transfer").orElseThrow();
     private static final List<String> MEASURED = new ArrayList<>();
     private static final AtomicInteger NEXT = new AtomicInteger();
