@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
+import leeway.app.rehearse.Shared;
 import leeway.app.report.PlanJson;
 import leeway.app.report.PlanText;
 import leeway.app.report.ReportPage;
@@ -38,7 +39,7 @@ final class PlanCommand extends Command {
         if (transport.isEmpty()) return BAD_INPUT;
         Plan plan;
         try {
-            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed);
+            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed, Shared::all);
         } catch (SheetLibrary.Bad e) {
             Inputs.complain(this, file.toString(), e.complaints());
             return BAD_INPUT;

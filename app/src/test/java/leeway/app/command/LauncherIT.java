@@ -89,6 +89,9 @@ class LauncherIT {
         assumeTrue(!others.isEmpty(), "only one JDK is on this machine");
         List<List<String>> lines = new ArrayList<>();
         lines.add(List.of("--help"));
+        for (String example : List.of("night-transfer", "infant-by-road", "one-small-cylinder")) {
+            lines.add(List.of("plan", ROOT.resolve("examples/" + example + ".yaml").toString(), "--format", "json"));
+        }
         for (List<String> args : lines) {
             Said here = leeway(anywhere, null, args.toArray(String[]::new));
             for (Path jdk : others) assertThat(leeway(anywhere, jdk, args.toArray(String[]::new))).as("%s on %s", args, jdk).isEqualTo(here);

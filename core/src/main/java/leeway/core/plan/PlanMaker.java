@@ -34,8 +34,14 @@ import leeway.core.transport.Transport;
 public final class PlanMaker {
     private PlanMaker() { }
 
+    /** Rehearses all faults once; whoever has threads may share the work, the answer stays that of {@link Rehearse#all}. */
+    public interface Rehearser { List<Rehearsal> all(Voyage voyage, List<Fault> faults); }
+
     /** The plan; the same transport, library and seed give the same plan everywhere. */
-    public static Plan plan(Transport t, Library library, long seed) {
+    public static Plan plan(Transport t, Library library, long seed) { return plan(t, library, seed, Rehearse::all); }
+
+    /** The same, with rehearsals by somebody else. */
+    public static Plan plan(Transport t, Library library, long seed, Rehearser rehearser) {
         Ventilated v = Ventilated.of(t);
         Set<String> assumed = new LinkedHashSet<>(t.assumed());
         assumed.addAll(v.patient().assumed());
@@ -52,7 +58,7 @@ public final class PlanMaker {
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));
         List<Fault> faults = library.faults();
-        List<Rehearsal> rehearsals = Rehearse.all(voyage, faults);
+        List<Rehearsal> rehearsals = rehearser.all(voyage, faults);
 
         List<LegTime> legs = new ArrayList<>();
         List<AtLeg> byLeg = new ArrayList<>();

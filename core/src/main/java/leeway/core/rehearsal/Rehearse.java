@@ -145,6 +145,9 @@ public final class Rehearse {
         return List.copyOf(pairs);
     }
 
+    /** Rows that were rehearsed apart, in the order of results. */
+    public static List<Rehearsal> inOrder(List<Rehearsal> rows) { return rows.stream().sorted(ORDER).toList(); }
+
     static final Comparator<Rehearsal> ORDER = (a, b) -> {
         int group = Integer.compare(group(a.coverage()), group(b.coverage()));
         if (group != 0) return group;
