@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -56,6 +57,7 @@ public final class Main {
             line.setUsageHelpAutoWidth(false);
             line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
             command.prepare(line);
+            exampleFirst(line.getCommandSpec().usageMessage());
             List<String> typed = List.of(args);
             Optional<String> own = typed.contains("--help") || typed.contains("-h") ? command.helpFor(typed) : Optional.empty();
             if (own.isPresent()) {
@@ -75,6 +77,18 @@ public final class Main {
             return exit;
         } catch (Exception | StackOverflowError | OutOfMemoryError e) {
             return fault(terminal, e);
+        }
+    }
+
+    /** Help starts with the example, wherever a command has put it. */
+    private static void exampleFirst(CommandLine.Model.UsageMessageSpec usage) {
+        List<String> description = new ArrayList<>(List.of(usage.description()));
+        for (int i = 0; i < description.size(); i++) {
+            if (!description.get(i).startsWith("Example:")) continue;
+            usage.header(description.remove(i), "");
+            while (!description.isEmpty() && description.get(description.size() - 1).isBlank()) description.remove(description.size() - 1);
+            usage.description(description.toArray(String[]::new));
+            return;
         }
     }
 
