@@ -15,11 +15,9 @@ import java.nio.file.Files;
 import java.util.regex.Pattern;
 import leeway.e2e.Browser.Look;
 import leeway.e2e.Browser.Visit;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The main ways through the pages, as a person takes them. */
-@Tag("long")
 class WaysTest {
     private static Locator field(Page page, String path) { return page.locator("[name='f:" + path + "']"); }
 
