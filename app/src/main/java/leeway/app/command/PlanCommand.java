@@ -39,7 +39,7 @@ final class PlanCommand extends Command {
         if (transport.isEmpty()) return BAD_INPUT;
         Plan plan;
         try {
-            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed, Shared::all);
+            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed, Shared::begin);
         } catch (SheetLibrary.Bad e) {
             Inputs.complain(this, file.toString(), e.complaints());
             return BAD_INPUT;

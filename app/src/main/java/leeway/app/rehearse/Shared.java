@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import java.util.function.Supplier;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearse;
@@ -17,15 +18,17 @@ public final class Shared {
 
     private Shared() { }
 
-    public static List<Rehearsal> all(Voyage voyage, List<Fault> faults) {
-        return all(voyage, faults, Math.min(Runtime.getRuntime().availableProcessors(), 1 + faults.size() / LEAST));
+    /** Begins at once on the other processors; the caller's own, smaller share is done when the answer is asked for. */
+    public static Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults) {
+        return begin(voyage, faults, Math.min(Runtime.getRuntime().availableProcessors(), 1 + faults.size() / LEAST));
     }
 
-    static List<Rehearsal> all(Voyage voyage, List<Fault> faults, int shares) {
+    static Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults, int shares) {
         List<FutureTask<List<Rehearsal>>> tasks = new ArrayList<>();
+        int slots = 2 * shares - 1;     // one for the caller, who has the rest of a plan to work out meanwhile, two for each of the others
         for (int share = 0; share < shares; share++) {
             List<Fault> mine = new ArrayList<>();
-            for (int i = share; i < faults.size(); i += shares) mine.add(faults.get(i));
+            for (int i = 0; i < faults.size(); i++) if ((i % slots + 1) / 2 == share) mine.add(faults.get(i));
             tasks.add(new FutureTask<>(() -> Rehearse.of(voyage, mine, faults, OptionalDouble.empty()).central()));
         }
         for (int share = 1; share < shares; share++) {
@@ -33,10 +36,12 @@ public final class Shared {
             thread.setDaemon(true);
             thread.start();
         }
-        tasks.get(0).run();
-        List<Rehearsal> rows = new ArrayList<>();
-        for (FutureTask<List<Rehearsal>> task : tasks) rows.addAll(result(task));
-        return Rehearse.inOrder(rows);
+        return () -> {
+            tasks.get(0).run();
+            List<Rehearsal> rows = new ArrayList<>();
+            for (FutureTask<List<Rehearsal>> task : tasks) rows.addAll(result(task));
+            return Rehearse.inOrder(rows);
+        };
     }
 
     private static List<Rehearsal> result(FutureTask<List<Rehearsal>> task) {

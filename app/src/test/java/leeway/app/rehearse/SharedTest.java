@@ -27,7 +27,7 @@ class SharedTest {
         Settings settings = Start.of(t, v, library::strategy).settings();
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         List<Fault> faults = library.faults();
-        assertThat(Shared.all(voyage, faults, 3)).isEqualTo(Rehearse.all(voyage, faults));
-        assertThat(Shared.all(voyage, faults, 1)).isEqualTo(Rehearse.all(voyage, faults));
+        assertThat(Shared.begin(voyage, faults, 3).get()).isEqualTo(Rehearse.all(voyage, faults));
+        assertThat(Shared.begin(voyage, faults, 1).get()).isEqualTo(Rehearse.all(voyage, faults));
     }
 }

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.AlarmLimits;
 import leeway.core.body.SteadyGases;
@@ -34,11 +35,14 @@ import leeway.core.transport.Transport;
 public final class PlanMaker {
     private PlanMaker() { }
 
-    /** Rehearses all faults once; whoever has threads may share the work, the answer stays that of {@link Rehearse#all}. */
-    public interface Rehearser { List<Rehearsal> all(Voyage voyage, List<Fault> faults); }
+    /**
+     * Rehearses all faults once; whoever has threads may begin at once and share the work, the answer stays that of
+     * {@link Rehearse#all}. The answer is asked for when the rest of the plan is done.
+     */
+    public interface Rehearser { Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults); }
 
     /** The plan; the same transport, library and seed give the same plan everywhere. */
-    public static Plan plan(Transport t, Library library, long seed) { return plan(t, library, seed, Rehearse::all); }
+    public static Plan plan(Transport t, Library library, long seed) { return plan(t, library, seed, (voyage, faults) -> () -> Rehearse.all(voyage, faults)); }
 
     /** The same, with rehearsals by somebody else. */
     public static Plan plan(Transport t, Library library, long seed, Rehearser rehearser) {
@@ -52,13 +56,14 @@ public final class PlanMaker {
 
         List<LegState> states = LegState.of(t, v, settings);
         Steady first = states.get(0).steady();
+        Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
+        Supplier<List<Rehearsal>> rehearsing = rehearser.begin(voyage, library.faults());
         SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), seed, Supply.DRAWS);
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first), t.alarms());
-        Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));
-        List<Fault> faults = library.faults();
-        List<Rehearsal> rehearsals = rehearser.all(voyage, faults);
+        Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
+        List<Rehearsal> rehearsals = rehearsing.get();
 
         List<LegTime> legs = new ArrayList<>();
         List<AtLeg> byLeg = new ArrayList<>();
@@ -71,7 +76,7 @@ public final class PlanMaker {
         assumed.addAll(t.unused());
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
-                Optional.of(Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed)), byLeg, legs, limits, supply, rehearsals, course.moments(),
+                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, course.moments(),
                 OneBreath.of(v, first.breathSettings(), v.effort(settings)), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))));
     }
 
