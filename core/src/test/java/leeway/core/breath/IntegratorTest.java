@@ -160,7 +160,8 @@ class IntegratorTest {
             if (started[0] == 0 || ended[0] == 0 || ended[0] - started[0] < 0.21) continue;
             DoubleUnaryOperator muscles = t -> muscle(t, effort, effortTime);
             // trigger: flow at the airway reaches the threshold
-            double low = 0, high = started[0] - delay - effortAt + 0.05;
+            // the flow rises as long as the effort does; beyond its peak it may have fallen under the threshold again
+            double low = 0, high = Math.min(started[0] - delay - effortAt + 0.05, Math.max(effortTime, started[0] - delay - effortAt + 1e-6));
             for (int k = 0; k < 48; k++) {
                 double mid = 0.5 * (low + high);
                 if (flow(p, at(p, v, 0, mid, t -> peep, muscles, p.valve), peep + muscles.applyAsDouble(mid), p.valve) >= trigger / 0.06) high = mid;
