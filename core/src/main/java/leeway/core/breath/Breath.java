@@ -44,7 +44,6 @@ public final class Breath implements Part {
     private final Tuned tuned;
     private final Ventilator ventilator;
     private final Law law;
-    private final Stretch stretch;
     private int at;
     private double soonestS;
     private int what;
@@ -59,9 +58,8 @@ public final class Breath implements Part {
         this.device = device;
         this.settles = settles;
         tuned = new Tuned(mechanics, device);
-        ventilator = new Ventilator(tuned);
         law = new Law(tuned);
-        stretch = law.stretch;
+        ventilator = new Ventilator(tuned, law);
     }
 
     /** Writes mechanics and settings as base values; settings that the mode does not use are left as they are. */
@@ -107,7 +105,7 @@ public final class Breath implements Part {
         y[at + PENDING] = Double.POSITIVE_INFINITY;
         y[at + FALSE_NEXT] = tuned.falsePeriod;
         y[at + EFFORT_NEXT] = tuned.effortPeriod < Double.POSITIVE_INFINITY ? 0 : Double.POSITIVE_INFINITY;
-        y[at + VOLUME] = (tuned.peep - tuned.offset) / tuned.wholeElastance;
+        law.rest(y);
         y[at + TARGET] = firstTarget();
         n.level[Level.PAW_CMH2O.ordinal()] = tuned.peep;
         n.level[Level.LAST_BREATH_S.ordinal()] = 0;
@@ -129,7 +127,7 @@ public final class Breath implements Part {
         double[] last = {Double.NaN, Double.NaN, 0};
         own.to(36_000, k, script, new Sink() {
             @Override public void row(Now now) {
-                last[2] += Math.abs(now.y[VOLUME] - last[0]) < 1e-9 && Math.abs(now.y[TARGET] - last[1]) < 1e-9 || last[2] >= SETTLING_ROWS ? 1000 : 1;
+                last[2] += Math.abs(now.y[VOLUME] - last[0]) < law.settledMl() && Math.abs(now.y[TARGET] - last[1]) < 1e-9 || last[2] >= SETTLING_ROWS ? 1000 : 1;
                 last[0] = now.y[VOLUME];
                 last[1] = now.y[TARGET];
             }
@@ -169,14 +167,14 @@ public final class Breath implements Part {
         offer(y[at + PENDING], ANSWER);
         if (phase == EXHALE) exhaleNext(y, now);
         else inflateNext(y, now, phase);
-        double f0 = stretch.startFlow();
+        double f0 = law.startFlow();
         if (Math.abs(f0) > STILL_ML_S) {
-            offer(now + stretch.timeTo(0, soonestS - now), REVERSAL);
+            offer(now + law.timeTo(0, soonestS - now), REVERSAL);
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
-            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + stretch.timeTo(-leak, soonestS - now), REVERSAL);
+            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + law.timeTo(-leak, soonestS - now), REVERSAL);
         }
         // where the patient begins to draw more than is given, pressure and leak end
-        if (!stretch.isGiven() && f0 < law.leakedFrom) offer(now + stretch.timeTo(law.leakedFrom, soonestS - now), REVERSAL);
+        if (!law.isGiven() && f0 < law.leakedFrom) offer(now + law.timeTo(law.leakedFrom, soonestS - now), REVERSAL);
         return soonestS;
     }
 
@@ -207,13 +205,13 @@ public final class Breath implements Part {
         if (!t.mode.triggered() || t.open || t.closed || y[at + PENDING] < Double.POSITIVE_INFINITY) return;
         double ready = since + REFRACTORY_S;
         if (t.flowTrigger > 0) {
-            double seen = stretch.startFlow();
+            double seen = law.startFlow();
             if (seen >= t.flowTrigger) offer(Math.max(now, ready), TRIGGER);
-            else offer(Math.max(now + stretch.timeTo(t.flowTrigger, soonestS - now), ready), TRIGGER);
+            else offer(Math.max(now + law.timeTo(t.flowTrigger, soonestS - now), ready), TRIGGER);
         } else if (t.pressureTrigger > 0) {
-            double below = t.peep - t.pressureTrigger, pel = t.elastance * law.v + t.offset - law.m0;
+            double below = t.peep - t.pressureTrigger, pel = law.alveolar();
             if (pel <= below) offer(Math.max(now, ready), TRIGGER);
-            else if (law.mg > 0 && stretch.startFlow() >= 0) offer(Math.max(now + (pel - below) / law.mg, ready), TRIGGER);
+            else if (law.mg > 0 && law.startFlow() >= 0) offer(Math.max(now + (pel - below) / law.mg, ready), TRIGGER);
         }
     }
 
@@ -228,7 +226,7 @@ public final class Breath implements Part {
         offer(end, PHASE_ENDS);
         double left = end - now;
         if (phase == FLOW) {
-            if (t.flowEnd < 1 && (t.allLeaks() > 0 || !t.compensated && t.give > 0)) offer(law.pieceEnd(y, now), PIECE);
+            if (law.inPieces()) offer(law.pieceEnd(y, now), PIECE);
             if (t.flowEnd < 1) {
                 double top = law.topOfDecelerating();
                 if (top > Law.TINY_CMH2O && top < left) offer(now + top, PIECE);
@@ -240,15 +238,15 @@ public final class Breath implements Part {
             double wanted = t.volumeSet - y[at + IN];
             offer(now + law.timeToVolume(wanted, left), VOLUME_MET);
         } else if ((phase == RISE || phase == HOLD) && !t.closed && !t.open) {
-            double f0 = stretch.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
+            double f0 = law.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
             most += FLOW_SLACK * t.largestFlow;
             if (f0 > most) offer(now, FLOW_MET);
-            else if (!stretch.falling()) offer(now + stretch.timeTo(most, soonestS - now), FLOW_MET);
+            else if (!law.falling()) offer(now + law.timeTo(most, soonestS - now), FLOW_MET);
             if (supported && now + left > breathAt) {
                 double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise)), leak = Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
                 double off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
-                if (f0 <= off && stretch.falling()) offer(ready, CYCLE);
-                else if (stretch.falling()) offer(Math.max(ready, now + stretch.timeTo(off, soonestS - now)), CYCLE);
+                if (f0 <= off && law.falling()) offer(ready, CYCLE);
+                else if (law.falling()) offer(Math.max(ready, now + law.timeTo(off, soonestS - now)), CYCLE);
                 if (ready > now) offer(ready, PIECE);
             }
         }
@@ -258,26 +256,14 @@ public final class Breath implements Part {
 
     @Override
     public void pass(Now n, double dt) {
-        stretch.over(dt);
+        law.over(dt);
         Tuned t = tuned;
         double[] y = n.y, flux = n.flux, level = n.level;
         int phase = (int) y[at + PHASE];
-        double v = law.v, m0 = law.m0, mg = law.mg, f0 = stretch.startFlow(), f1 = stretch.flow, dv = stretch.volume, v1 = v + dv, half = 0.5 * dt * dt;
-        double mus = m0 * dt + mg * half, muscle = m0 * dv + mg * (dt * dv - stretch.volumeTime);
-        double pel = t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
-        boolean inward = f0 > 0 || f1 > 0;
-        double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
-        double resistive = k1 * stretch.square + s * stretch.cube;
-        double paw = law.pawGiven ? law.pawA * dt + law.pawG * half : t.open ? 0 : pel + k1 * dv + s * stretch.square;
-        double work = law.pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
-        double start = law.pressureAt(0), end = law.endPressure(dt, v1, f1);
-        y[at + VOLUME] += dv / t.share;
-
-        double mean = dt > 0 ? Math.max(0, paw / dt) : 0, root = dt > 0 ? Math.sqrt(mean) * dt : 0;
-        // where a given flow met the leak, what did not reach the lung leaked: exact; elsewhere by the mean pressure
-        if (!Double.isNaN(law.leakedFrom)) root = Math.max(0, law.leakedFrom * dt - dv) / t.allLeaks();
+        double f0 = law.startFlow(), f1 = law.endFlow, dv = law.gained, start = law.startPressure, end = law.endPressure;
+        law.store(y);
         boolean live = t.ventilating && !t.open && !t.closed;
-        double cuff = live ? t.cuffLeak * root : 0, circuitLeak = live ? (t.circuitLeak + t.valveLeak) * root : 0;
+        double cuff = live ? t.cuffLeak * law.leakRootS : 0, circuitLeak = live ? (t.circuitLeak + t.valveLeak) * law.leakRootS : 0;
         double airway = dv + cuff, in = Math.max(0, airway), out = Math.max(0, -airway);
         double squeezed = live || t.closed ? t.give * (end - level[Level.PAW_CMH2O.ordinal()]) : 0;
         flux[Flux.IN_ML.ordinal()] += in;
@@ -292,24 +278,24 @@ public final class Breath implements Part {
         flux[Flux.VALVE_ML.ordinal()] += valve;
         if (t.open && t.ventilating) flux[Flux.SPILLED_ML.ordinal()] += delivered;
         if (t.ventilating) flux[Flux.BIAS_ML.ordinal()] += t.biasFlow * dt;
-        flux[Flux.PAW_CMH2O_S.ordinal()] += paw;
-        flux[Flux.PALV_CMH2O_S.ordinal()] += pel;
-        double ppl = t.chestWall * t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
-        flux[Flux.PPL_CMH2O_S.ordinal()] += ppl;
-        flux[Flux.WORK_CMH2O_ML.ordinal()] += work;
-        flux[Flux.MUSCLE_CMH2O_ML.ordinal()] += muscle;
+        flux[Flux.PAW_CMH2O_S.ordinal()] += law.airwayS;
+        flux[Flux.PALV_CMH2O_S.ordinal()] += law.alveolarS;
+        flux[Flux.PPL_CMH2O_S.ordinal()] += law.pleuralS;
+        flux[Flux.WORK_CMH2O_ML.ordinal()] += law.work;
+        flux[Flux.MUSCLE_CMH2O_ML.ordinal()] += law.muscle;
 
         level[Level.PAW_CMH2O.ordinal()] = end;
         level[Level.PAW_HIGH_CMH2O.ordinal()] = Math.max(start, end);
         level[Level.PAW_LOW_CMH2O.ordinal()] = Math.min(start, end);
         level[Level.PVENT_CMH2O.ordinal()] = end;
-        double m1 = m0 + mg * dt;
-        level[Level.PALV_CMH2O.ordinal()] = t.elastance * v1 + t.offset - m1;
-        level[Level.PPL_CMH2O.ordinal()] = t.chestWall * t.elastance * v1 + t.offset - m1;
+        double m1 = law.m0 + law.mg * dt;
+        level[Level.PALV_CMH2O.ordinal()] = law.endAlveolar;
+        level[Level.PPL_CMH2O.ordinal()] = law.endPleural;
         level[Level.PMUS_CMH2O.ordinal()] = m1;
         level[Level.FLOW_ML_S.ordinal()] = f1;
         level[Level.LUNG_ML.ordinal()] = t.oesophagus ? 0 : y[at + VOLUME];
-        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, paw, work, resistive, muscle, dt, Math.max(start, end), f0, f1, t.oesophagus ? 0 : dv);
+        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, Math.max(start, end), f0, f1,
+                t.oesophagus ? 0 : dv);
     }
 
     @Override
@@ -322,15 +308,11 @@ public final class Breath implements Part {
      * mL/s, lung volume above relaxation mL, muscle pressure cmH2O. For waves; changes nothing.
      */
     public void sample(double dtS, double[] four) {
-        double f = stretch.flowAt(dtS);
-        four[0] = law.pressureAt(dtS);
-        four[1] = f;
-        four[2] = (law.v + stretch.volumeAt(dtS, f)) / tuned.share;
-        four[3] = law.m0 + law.mg * dtS;
+        law.sample(dtS, four);
     }
 
     @Override
     public String who() {
-        return "Breath (asked for %d, flow %s mL/s)".formatted(what, stretch.startFlow());
+        return "Breath (asked for %d, flow %s mL/s)".formatted(what, law.startFlow());
     }
 }

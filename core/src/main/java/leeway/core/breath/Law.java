@@ -10,18 +10,20 @@ import leeway.core.run.Now;
  * The law of the moment: which {@link Stretch} follows from lungs, effort, phase and faults, and when it would reach a
  * pressure or a volume. Reads state, changes none.
  */
-final class Law {
+class Law {
     /** A driving pressure below this, and below what the clock's last digit is worth, counts as none where it is about to change sign. */
     static final double TINY_CMH2O = 1e-9;
     /** A decelerating flow into a leak or an uncompensated circuit is taken in this many equal pieces, each of constant flow. */
     private static final int PIECES = 12;
 
-    private final Tuned t;
+    final Tuned t;
     final Stretch stretch = new Stretch();
     int at;
     /** Ventilated volume; muscle pressure and its slope; airway pressure where it does not follow from the flow; flow that met a leak, else NaN. */
     double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
     boolean pawGiven;
+    /** After {@link #over}: flow at the end, volume through the airway opening, integrals over time and volume, what stands at the end. */
+    double endFlow, gained, airwayS, alveolarS, pleuralS, work, resistive, muscle, leakRootS, startPressure, endPressure, endAlveolar, endPleural;
 
     Law(Tuned tuned) {
         t = tuned;
@@ -62,7 +64,7 @@ final class Law {
         double[] y = n.y;
         switch (phase) {
             case EXHALE -> {
-                double pel = t.elastance * v + t.offset - m0;
+                double pel = alveolar();
                 boolean supplies = t.flowTrigger > 0 || t.pressureTrigger <= 0 || !t.mode.triggered();
                 if (t.valveShut && t.allLeaks() > 0 && pel > t.peep) leaking(0);
                 else pressure(t.peep, 0, t.valve, supplies, !t.valveShut);
@@ -82,7 +84,7 @@ final class Law {
     }
 
     /** The ventilator gives a flow; what of it reaches the patient depends on leaks and on an uncompensated circuit. */
-    private void pushed(Now n, double flow, double slope) {
+    void pushed(Now n, double flow, double slope) {
         boolean soft = !t.compensated && t.give > 0;
         if (t.allLeaks() > 0) {
             double mid = slope == 0 ? flow : flow + slope * 0.5 * (pieceEnd(n.y, n.tS) - n.tS);
@@ -95,7 +97,7 @@ final class Law {
     }
 
     /** Airway pressure p + g t at the Y-piece (behind the valve when gas leaves), flow follows. */
-    private void pressure(double p, double g, double valve, boolean in, boolean out) {
+    void pressure(double p, double g, double valve, boolean in, boolean out) {
         double d = p - (t.elastance * v + t.offset - m0), slope = g + mg;
         boolean turns = Math.abs(d) <= tiny(slope) && slope != 0, inward = turns ? slope > 0 : d > 0, outward = turns ? slope < 0 : d < 0;
         if (inward && in) {
@@ -118,7 +120,7 @@ final class Law {
     }
 
     /** A constant flow from the ventilator, of which a leak at the Y-piece takes its part. */
-    private void leaking(double flow) {
+    void leaking(double flow) {
         leakedFrom = flow;
         double l2 = 1 / (t.allLeaks() * t.allLeaks()), pel = t.elastance * v + t.offset - m0;
         double d = flow * flow * l2 - pel;
@@ -135,7 +137,7 @@ final class Law {
     }
 
     /** A constant flow from the ventilator into a circuit that gives: its pressure is a state of its own. */
-    private void circuit(Now n, double flow) {
+    void circuit(Now n, double flow) {
         double d = n.level[Level.PAW_CMH2O.ordinal()] - (t.elastance * v + t.offset - m0);
         double slope = flow / t.give + mg;
         boolean inward = Math.abs(d) <= tiny(slope) && slope != 0 ? slope > 0 : d > 0;
@@ -146,7 +148,7 @@ final class Law {
 
     private void airwayClosed(Now n, int phase) {
         double[] y = n.y;
-        stretch.given(0, 0);
+        still();
         pawGiven = true;
         pawG = 0;
         double last = n.level[Level.PAW_CMH2O.ordinal()];
@@ -217,10 +219,6 @@ final class Law {
         return high;
     }
 
-    double endPressure(double dt, double v1, double f1) {
-        return pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
-    }
-
     /** End of the running piece of a decelerating flow. */
     double pieceEnd(double[] y, double now) {
         double from = y[at + BREATH_AT];
@@ -232,5 +230,110 @@ final class Law {
         if (!stretch.isGiven()) return Double.NaN;      // flow and pressure are monotone then
         double f0 = stretch.startFlow(), slope = stretch.flowAt(1) - f0;
         return ((mg - t.k1In * slope) / (t.elastance + 2 * t.k2 * slope) - f0) / slope;
+    }
+
+    /** No flow through the airway opening. */
+    void still() {
+        stretch.given(0, 0);
+    }
+
+    /** Alveolar pressure at the prepared moment: elastic recoil less the muscles. */
+    double alveolar() {
+        return t.elastance * v + t.offset - m0;
+    }
+
+    double startFlow() {
+        return stretch.startFlow();
+    }
+
+    boolean isGiven() {
+        return stretch.isGiven();
+    }
+
+    /** True where flow falls (or rests) from here. */
+    boolean falling() {
+        return stretch.falling();
+    }
+
+    /** When flow reaches this value, from the prepared moment; infinity for never, or for surely later than {@code within}. */
+    double timeTo(double flow, double within) {
+        return stretch.timeTo(flow, within);
+    }
+
+    /** A decelerating flow has to be taken in pieces. */
+    boolean inPieces() {
+        return t.flowEnd < 1 && (t.allLeaks() > 0 || !t.compensated && t.give > 0);
+    }
+
+    /** Airway pressure, flow, lung volume above relaxation and muscle pressure dt after the prepared moment. */
+    void sample(double dt, double[] four) {
+        double f = stretch.flowAt(dt);
+        four[0] = pressureAt(dt);
+        four[1] = f;
+        four[2] = (v + stretch.volumeAt(dt, f)) / t.share;
+        four[3] = m0 + mg * dt;
+    }
+
+    /** Works out what a pass of this length makes. */
+    void over(double dt) {
+        stretch.over(dt);
+        double f0 = stretch.startFlow(), f1 = stretch.flow, dv = stretch.volume, v1 = v + dv, half = 0.5 * dt * dt;
+        double mus = m0 * dt + mg * half;
+        muscle = m0 * dv + mg * (dt * dv - stretch.volumeTime);
+        alveolarS = t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
+        boolean inward = f0 > 0 || f1 > 0;
+        double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
+        resistive = k1 * stretch.square + s * stretch.cube;
+        airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * stretch.square;
+        work = pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
+        startPressure = pressureAt(0);
+        endPressure = pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
+        double mean = dt > 0 ? Math.max(0, airwayS / dt) : 0;
+        leakRootS = dt > 0 ? Math.sqrt(mean) * dt : 0;
+        // where a given flow met the leak, what did not reach the lung leaked: exact; elsewhere by the mean pressure
+        if (!Double.isNaN(leakedFrom)) leakRootS = Math.max(0, leakedFrom * dt - dv) / t.allLeaks();
+        pleuralS = t.chestWall * t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
+        double m1 = m0 + mg * dt;
+        endAlveolar = t.elastance * v1 + t.offset - m1;
+        endPleural = t.chestWall * t.elastance * v1 + t.offset - m1;
+        endFlow = f1;
+        gained = dv;
+    }
+
+    /** Writes the state at the end of the pass. */
+    void store(double[] y) {
+        y[at + VOLUME] += gained / t.share;
+    }
+
+    // ---- the lung at rest, without muscles ----
+
+    /** Writes the lung that rests at PEEP. */
+    void rest(double[] y) {
+        y[at + VOLUME] = (t.peep - t.offset) / t.wholeElastance;
+    }
+
+    /** Two breaths that end closer together than this are the same. */
+    double settledMl() {
+        return 1e-9;
+    }
+
+    /** Elastic recoil of lung and chest wall, what a hold would show. */
+    double recoil(double[] y) {
+        return t.elastance * (y[at + VOLUME] * t.share) + t.offset;
+    }
+
+    /** The part of it that spans the lung, above its value at relaxation. */
+    double lungRecoil(double[] y) {
+        return (1 - t.chestWall) * t.elastance * (y[at + VOLUME] * t.share);
+    }
+
+    /** Lung volume above what it would be after an endless expiration. */
+    double trapped(double[] y) {
+        return Math.max(0, y[at + VOLUME] * t.share - (t.peep - t.offset) / t.elastance);
+    }
+
+    /** Elastic energy that this volume took above a pressure, cmH2O.mL. */
+    double elastic(double[] y, double volume, double fromCmH2O) {
+        return 0.5 * t.elastance * volume * volume;
     }
 }

@@ -20,10 +20,12 @@ final class Ventilator {
     private static final double LEAST_LUNG_ML = 1;
 
     private final Tuned t;
+    private final Law law;
     int at;
 
-    Ventilator(Tuned tuned) {
+    Ventilator(Tuned tuned, Law law) {
         t = tuned;
+        this.law = law;
     }
 
     private static final Mode.Inflation[] KINDS = Mode.Inflation.values();
@@ -89,9 +91,8 @@ final class Ventilator {
 
     private void inflationEnds(Now n) {
         double[] y = n.y;
-        double v = y[at + VOLUME] * t.share;
-        y[at + PLATEAU] = t.elastance * v + t.offset;
-        y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * v;
+        y[at + PLATEAU] = law.recoil(y);
+        y[at + TRANSPULMONARY] = law.lungRecoil(y);
         y[at + INSPIRED_FOR] = n.tS - y[at + BREATH_AT];
         Mode.Inflation kind = kind(y);
         double got = y[at + IN];
@@ -177,9 +178,8 @@ final class Ventilator {
         double[] y = n.y;
         double next = y[at + KNOT] + 1;
         if (next == Effort.peak() && (!t.ventilating || t.open) && y[at + PHASE] == EXHALE) {
-            double v = y[at + VOLUME] * t.share;
-            y[at + PLATEAU] = t.elastance * v + t.offset;
-            y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * v + y[at + EFFORT_HEIGHT];
+            y[at + PLATEAU] = law.recoil(y);
+            y[at + TRANSPULMONARY] = law.lungRecoil(y) + y[at + EFFORT_HEIGHT];
             y[at + INSPIRED_FOR] = n.tS - y[at + ROW_AT];
         }
         if (next < Effort.STRETCHES) {
@@ -203,10 +203,10 @@ final class Ventilator {
         y[at + ROW_KIND] = kind;
         y[at + STARTED_BY] = by;
         y[at + ROW_AT] = n.tS;
-        double pel = t.elastance * y[at + VOLUME] * t.share + t.offset;
+        double pel = law.recoil(y);
         y[at + START_PEEP] = pel;
         y[at + PLATEAU] = pel;
-        y[at + TRANSPULMONARY] = (1 - t.chestWall) * t.elastance * y[at + VOLUME] * t.share;
+        y[at + TRANSPULMONARY] = law.lungRecoil(y);
         y[at + HIGHEST] = n.level[Level.PAW_CMH2O.ordinal()];
         y[at + TRIGGER_DELAY] = Double.NaN;
     }
@@ -214,7 +214,7 @@ final class Ventilator {
     private void closeRow(Now n) {
         double[] y = n.y;
         if (y[at + ROW_OPEN] == 0) return;
-        double span = n.tS - y[at + ROW_AT], v = y[at + VOLUME] * t.share, total = t.elastance * v + t.offset, start = y[at + START_PEEP];
+        double span = n.tS - y[at + ROW_AT], total = law.recoil(y), start = y[at + START_PEEP];
         int kind = (int) y[at + ROW_KIND];
         n.rowEnds = true;
         n.set(Column.AT_S, y[at + ROW_AT]);
@@ -233,7 +233,7 @@ final class Ventilator {
         n.set(Column.AUTO_PEEP_CMH2O, Math.max(0, total - t.peep));
         n.set(Column.DRIVING_CMH2O, kind == 0 ? Double.NaN : y[at + PLATEAU] - start);
         n.set(Column.MEAN_CMH2O, span > 0 ? y[at + PAW] / span : n.get(Level.PAW_CMH2O));
-        n.set(Column.TRAPPED_ML, Math.max(0, v - (t.peep - t.offset) / t.elastance));
+        n.set(Column.TRAPPED_ML, law.trapped(y));
         n.set(Column.TRANSPULMONARY_CMH2O, kind == 0 ? Double.NaN : y[at + TRANSPULMONARY]);
         n.set(Column.PEAK_FLOW_L_MIN, y[at + FASTEST_IN] * 0.06);
         n.set(Column.PEAK_EXPIRATORY_FLOW_L_MIN, y[at + FASTEST_OUT] * 0.06);
@@ -254,7 +254,7 @@ final class Ventilator {
         n.set(Column.ENERGY_J, all);
         n.set(Column.ENERGY_RESISTIVE_J, resistive);
         n.set(Column.ENERGY_PEEP_J, start * in * J_PER_CMH2O_ML);
-        n.set(Column.ENERGY_ELASTIC_J, 0.5 * t.elastance * in * in * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_ELASTIC_J, law.elastic(y, in, start) * J_PER_CMH2O_ML);
         n.set(Column.MUSCLE_J, y[at + MUSCLE] * J_PER_CMH2O_ML);
     }
 
