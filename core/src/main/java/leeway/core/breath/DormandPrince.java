@@ -1,0 +1,161 @@
+package leeway.core.breath;
+
+import java.util.Arrays;
+
+/**
+ * An adaptive integrator with error control and continuous output: Dormand–Prince 5(4), its steps kept so that any moment
+ * between start and end can be asked for afterwards. Allocates nothing once its arrays have grown.
+ * <p>Coefficients: Dormand and Prince, J Comput Appl Math 1980;6:19; continuous output of order 4 after Hairer, Nørsett and
+ * Wanner, Solving Ordinary Differential Equations I, II.6 (from memory; the tests hold both against a general-purpose
+ * library). The step follows the fourth root of the error, which plain arithmetic can take, instead of the fifth.
+ */
+final class DormandPrince {
+    /** The right-hand side: slopes of a state at a time. */
+    interface Field {
+        void slopes(double t, double[] y, double[] dy);
+    }
+
+    private static final double C2 = 1 / 5.0, C3 = 3 / 10.0, C4 = 4 / 5.0, C5 = 8 / 9.0;
+    private static final double A21 = 1 / 5.0, A31 = 3 / 40.0, A32 = 9 / 40.0, A41 = 44 / 45.0, A42 = -56 / 15.0, A43 = 32 / 9.0,
+            A51 = 19372 / 6561.0, A52 = -25360 / 2187.0, A53 = 64448 / 6561.0, A54 = -212 / 729.0,
+            A61 = 9017 / 3168.0, A62 = -355 / 33.0, A63 = 46732 / 5247.0, A64 = 49 / 176.0, A65 = -5103 / 18656.0,
+            A71 = 35 / 384.0, A73 = 500 / 1113.0, A74 = 125 / 192.0, A75 = -2187 / 6784.0, A76 = 11 / 84.0;
+    private static final double E1 = 71 / 57600.0, E3 = -71 / 16695.0, E4 = 71 / 1920.0, E5 = -17253 / 339200.0, E6 = 22 / 525.0, E7 = -1 / 40.0;
+    private static final double D1 = -12715105075.0 / 11282082432.0, D3 = 87487479700.0 / 32700410799.0, D4 = -10690763975.0 / 1880347072.0,
+            D5 = 701980252875.0 / 199316789632.0, D6 = -1453857185.0 / 822651844.0, D7 = 69997945.0 / 29380423.0;
+    private static final int MOST_STEPS = 20_000;
+    private static final double SAFETY = 0.9, SLOWEST = 0.2, FASTEST = 5, LEAST_STEP_S = 1e-12;
+
+    private final Field field;
+    private final int room;
+    private final double[] k1, k2, k3, k4, k5, k6, k7, stage, y, next;
+    private int size, steps;
+    private double[] from = new double[64], length = new double[64], coefficients;
+    private double t, h, longest;
+    private double[] allowed;
+    /** Steps that were tried, ever; evaluations are six times as many. */
+    long tried;
+
+    DormandPrince(Field field, int room) {
+        this.field = field;
+        this.room = room;
+        k1 = new double[room];
+        k2 = new double[room];
+        k3 = new double[room];
+        k4 = new double[room];
+        k5 = new double[room];
+        k6 = new double[room];
+        k7 = new double[room];
+        stage = new double[room];
+        y = new double[room];
+        next = new double[room];
+        coefficients = new double[64 * 5 * room];
+    }
+
+    /** Begins at time 0. {@code allowed} is the error that one step may make in each component; kept, not copied. */
+    void begin(double[] start, int size, double firstStepS, double longestStepS, double[] allowed) {
+        this.size = size;
+        this.allowed = allowed;
+        longest = longestStepS;
+        steps = 0;
+        t = 0;
+        h = firstStepS;
+        for (int i = 0; i < size; i++) y[i] = start[i];
+        field.slopes(0, y, k1);
+    }
+
+    /** How far it has come. */
+    double reachedS() {
+        return t;
+    }
+
+    int steps() {
+        return steps;
+    }
+
+    double endOf(int step) {
+        return from[step] + length[step];
+    }
+
+    double startOf(int step) {
+        return from[step];
+    }
+
+    /** One more accepted step. The last may go beyond what anybody asks for. */
+    void step() {
+        if (steps == MOST_STEPS) throw new IllegalStateException("the integrator took " + MOST_STEPS + " steps to " + t + " s");
+        int n = size;
+        for (;;) {
+            tried++;
+            double s = h;
+            for (int i = 0; i < n; i++) stage[i] = y[i] + s * (A21 * k1[i]);
+            field.slopes(t + C2 * s, stage, k2);
+            for (int i = 0; i < n; i++) stage[i] = y[i] + s * (A31 * k1[i] + A32 * k2[i]);
+            field.slopes(t + C3 * s, stage, k3);
+            for (int i = 0; i < n; i++) stage[i] = y[i] + s * (A41 * k1[i] + A42 * k2[i] + A43 * k3[i]);
+            field.slopes(t + C4 * s, stage, k4);
+            for (int i = 0; i < n; i++) stage[i] = y[i] + s * (A51 * k1[i] + A52 * k2[i] + A53 * k3[i] + A54 * k4[i]);
+            field.slopes(t + C5 * s, stage, k5);
+            for (int i = 0; i < n; i++) stage[i] = y[i] + s * (A61 * k1[i] + A62 * k2[i] + A63 * k3[i] + A64 * k4[i] + A65 * k5[i]);
+            field.slopes(t + s, stage, k6);
+            for (int i = 0; i < n; i++) next[i] = y[i] + s * (A71 * k1[i] + A73 * k3[i] + A74 * k4[i] + A75 * k5[i] + A76 * k6[i]);
+            field.slopes(t + s, next, k7);
+            double error = 0;
+            for (int i = 0; i < n; i++) {
+                double e = s * (E1 * k1[i] + E3 * k3[i] + E4 * k4[i] + E5 * k5[i] + E6 * k6[i] + E7 * k7[i]) / allowed[i];
+                error = Math.max(error, Math.abs(e));
+            }
+            if (error != error) error = 1e9;
+            double factor = error < 1e-9 ? FASTEST : Math.max(SLOWEST, Math.min(FASTEST, SAFETY / Math.sqrt(Math.sqrt(error))));
+            if (error <= 1 || s <= LEAST_STEP_S) {
+                keep(s);
+                h = Math.min(longest, Math.max(LEAST_STEP_S, s * factor));
+                return;
+            }
+            h = Math.max(LEAST_STEP_S, s * Math.min(SAFETY, factor));
+        }
+    }
+
+    private void keep(double s) {
+        if (steps == from.length) {
+            from = Arrays.copyOf(from, 2 * steps);
+            length = Arrays.copyOf(length, 2 * steps);
+            coefficients = Arrays.copyOf(coefficients, 2 * steps * 5 * room);
+        }
+        from[steps] = t;
+        length[steps] = s;
+        int at = steps * 5 * room;
+        for (int i = 0; i < size; i++, at += 5) {
+            double change = next[i] - y[i], bend = s * k1[i] - change;
+            coefficients[at] = y[i];
+            coefficients[at + 1] = change;
+            coefficients[at + 2] = bend;
+            coefficients[at + 3] = change - s * k7[i] - bend;
+            coefficients[at + 4] = s * (D1 * k1[i] + D3 * k3[i] + D4 * k4[i] + D5 * k5[i] + D6 * k6[i] + D7 * k7[i]);
+            y[i] = next[i];
+            k1[i] = k7[i];
+        }
+        t += s;
+        steps++;
+    }
+
+    /** The kept step that holds this time. */
+    int stepAt(double time) {
+        int low = 0, high = steps - 1;
+        while (low < high) {
+            int mid = low + high + 1 >>> 1;
+            if (from[mid] <= time) low = mid;
+            else high = mid - 1;
+        }
+        return low;
+    }
+
+    /** The state at a time within a step. */
+    void at(int step, double time, double[] into) {
+        double x = (time - from[step]) / length[step], y1 = 1 - x;
+        int at = step * 5 * room;
+        for (int i = 0; i < size; i++, at += 5) {
+            into[i] = coefficients[at] + x * (coefficients[at + 1] + y1 * (coefficients[at + 2] + x * (coefficients[at + 3] + y1 * coefficients[at + 4])));
+        }
+    }
+}
