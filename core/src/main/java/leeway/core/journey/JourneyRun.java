@@ -36,6 +36,8 @@ import leeway.core.transport.WhatIf;
 public record JourneyRun(Transport transport, Ventilated ventilated, Settings settings, List<LegState> legs, List<Part> parts, Script script, double[] legStartS) {
     /** Time for the last breath to go out before an airway closes, s. Common practice, no source. */
     public static final double LAST_EXPIRATION_S = 3;
+    /** Rate at which a cabin comes down, m/min: 300 ft/min. Common practice, no source. */
+    private static final double DESCENT_M_PER_MIN = 300 * 0.3048;
 
     /** The journey in one draw of the uncertain world; draw 0 is the world of medians. */
     public static JourneyRun of(Transport t, Settings settings, Draw draw) {
@@ -82,12 +84,22 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
             double hPa = legs.get(i).barometerHPa();
             if (hPa != nowHPa) {
                 // the new pressure lies over the old one, so a ramp goes from there to here
-                double rampS = Math.min(legs.get(i).leg().climbMin() * 60, starts[i + 1] - starts[i]);
+                double rampS = rampS(legs.get(i - 1).leg(), legs.get(i).leg(), starts[i + 1] - starts[i]);
                 script.add(new Change(starts[i], Double.POSITIVE_INFINITY, rampS, Knob.BAROMETER, 0, How.SET, Barometer.mmHg(hPa)));
                 if (fixedMass) script.add(new Change(starts[i], Double.POSITIVE_INFINITY, rampS, Knob.TIDAL_VOLUME_SET, 0, How.TIMES, nowHPa / hPa));
             }
             nowHPa = hPa;
         }
+    }
+
+    /**
+     * Over how long a leg's pressure is reached, s: as the file says; a descent of which it says nothing lies, on the cautious
+     * side, after the flight, at the cabin's usual rate.
+     */
+    public static double rampS(Leg before, Leg leg, double legS) {
+        double fallM = before.altitudeM() - leg.altitudeM();
+        if (leg.climbMin() > 0 || fallM <= 0) return Math.min(leg.climbMin() * 60, legS);
+        return Math.min(fallM / DESCENT_M_PER_MIN * 60, legS / 2);
     }
 
     /** Where a device gives another FiO2 than is set (an air mixture, a flowmeter), the breaths carry what it gives. */

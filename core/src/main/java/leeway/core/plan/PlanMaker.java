@@ -29,6 +29,7 @@ import leeway.core.run.Draw;
 import leeway.core.start.Start;
 import leeway.core.supply.Supply;
 import leeway.core.supply.SupplyResult;
+import leeway.core.transport.Leg;
 import leeway.core.transport.Transport;
 
 /** Works out the plan of a transport: patient, settings, steady states, the journey at medians, alarm limits, supply, rehearsals, verdict. */
@@ -74,6 +75,12 @@ public final class PlanMaker {
         }
         Verdict verdict = new Judge(t, start.solved(), states, supply, rehearsals).verdict();
         assumed.addAll(t.unused());
+        for (int i = 1; i < states.size(); i++) {
+            Leg before = t.legs().get(i - 1), leg = t.legs().get(i);
+            if (leg.altitudeM() < before.altitudeM() && leg.climbMin() == 0) {
+                assumed.add("descent: in the first " + Words.n(JourneyRun.rampS(before, leg, leg.takesMin() * 60) / 60, 0) + " min: a cabin's usual 300 ft/min, at most half of the leg (" + leg.name() + ")");
+            }
+        }
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
                 Optional.of(bands), byLeg, legs, limits, supply, rehearsals, course.moments(),

@@ -76,4 +76,12 @@ class JourneyRunTest {
         assertThat(run.legAt(600)).isEqualTo(1);
         assertThat(run.legAt(99_999)).isEqualTo(1);
     }
+
+    @Test
+    void aDescentOfWhichNothingIsSaidTakesTheCabinsUsualTime() {
+        var legs = Someone.journey(Someone.ventilator(Ventilator.Altitude.COMPENSATED), List.of()).legs();
+        assertThat(JourneyRun.rampS(legs.get(0), legs.get(1), 1200)).as("the file's own climb of 5 min").isEqualTo(300);
+        assertThat(JourneyRun.rampS(legs.get(1), legs.get(0), 36_000)).as("2000 m at 300 ft/min").isCloseTo(2000 / 91.44 * 60, within(1e-9));
+        assertThat(JourneyRun.rampS(legs.get(1), legs.get(0), 600)).as("half of a short leg").isEqualTo(300);
+    }
 }

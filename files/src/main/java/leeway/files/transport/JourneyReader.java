@@ -51,7 +51,7 @@ final class JourneyReader {
         }
         boolean altitudeNamed = cabin || s.written("altitude");
         if (!altitudeNamed) assumed.add("altitude: 0 m", name);
-        if (altitudeNamed && !s.written("climb")) assumed.add("climb: at once", name);
+        if (altitude > 0 && !s.written("climb")) assumed.add("climb: at once", name);
         if (s.written("climb") && !altitudeNamed) c.add(s.atKey("climb"), "a \"climb\" without an altitude", "Add \"altitude: 3000 ft\" or \"cabin altitude: 6500 ft\".");
         if (s.has("climb") && takes.isPresent() && s.number("climb").getAsDouble() > takes.getAsDouble()) c.add(s.at("climb"), "the climb is longer than the leg takes", "Look at both times.");
         if (!s.written("temperature")) assumed.add("temperature around the kit: 20 Cel", name);
