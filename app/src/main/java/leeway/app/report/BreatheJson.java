@@ -24,6 +24,7 @@ public final class BreatheJson {
             json.text("transport", title);
             json.text("version", version);
             json.count("seed", seed);
+            rows.stream().filter(Row::beyondModel).findFirst().ifPresent(r -> json.number("beyondModelFromS", r.atS()));
             json.objects("breaths", rows, r -> row(json, r));
             json.objects("alarms", said, s -> {
                 json.number("atS", s.atS());

@@ -21,6 +21,7 @@ public final class BreatheText {
         out.print("The virtual patient at medians; pressures in cmH2O, gas tensions in " + (kPa ? "kPa" : "mmHg") + ".\n");
         breathing.rows(untilS, new Breathing.Listener() {
             private String leg = "";
+            private boolean beyond;
 
             @Override public void row(Row r) {
                 if (!r.leg().equals(leg)) {
@@ -28,6 +29,10 @@ public final class BreatheText {
                     out.print("\n" + leg + "\n");
                     out.print("    time   in  out  peak plat PEEP mean FiO2 etCO2 PaCO2  PaO2  SaO2  SpO2   pH\n");
                     out.print("   h:m:s   mL   mL                       %                       %     %\n");
+                }
+                if (!beyond && r.beyondModel()) {
+                    beyond = true;
+                    out.print("%8s  beyond the model: SaO2 below 50 %%; no heart goes on so for long. What\n          follows says only that harm came earlier.\n".formatted(time(r.atS())));
                 }
                 out.print(line(r, kPa));
             }

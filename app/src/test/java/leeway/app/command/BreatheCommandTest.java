@@ -81,6 +81,16 @@ class BreatheCommandTest {
     }
 
     @Test
+    void rowsThatNoLivingHeartBearsAreSaidToBeBeyondTheModel() throws IOException {
+        String stops = "what if:\n  - {at: 2 min, apnoea: airway closed, for: 20 min}\n";
+        JsonNode json = new ObjectMapper().readTree(Run.of("breathe", file("30 %", stops).toString(), "--for", "20 min", "--format", "json").out());
+        double fromS = json.get("beyondModelFromS").asDouble();
+        for (JsonNode row : json.get("breaths")) if (row.get("atS").asDouble() < fromS) assertThat(row.get("sao2").asDouble()).isGreaterThanOrEqualTo(0.5);
+        assertThat(Run.of("breathe", file("30 %", stops).toString(), "--for", "20 min").out()).containsOnlyOnce("beyond the model: SaO2 below 50 %");
+        assertThat(new ObjectMapper().readTree(Run.of("breathe", file("30 %", stops).toString(), "--for", "2 min", "--format", "json").out()).has("beyondModelFromS")).isFalse();
+    }
+
+    @Test
     void wavesAreWrittenAtTheRateAskedFor() throws IOException {
         Path csv = folder.resolve("w.csv"), edf = folder.resolve("w.edf");
         assertThat(Run.of("breathe", file("40 %", "").toString(), "--for", "10 s", "--as", "waves", "--rate", "50 /s", "--out", csv.toString()).exit()).isZero();

@@ -121,6 +121,8 @@ public final class Breathing {
                       OptionalDouble meanCmH2O, OptionalDouble transpulmonaryCmH2O, OptionalDouble mechanicalEnergyJ, OptionalDouble fio2, OptionalDouble etco2MmHg,
                       OptionalDouble inspiredCo2MmHg, OptionalDouble paco2MmHg, OptionalDouble pao2MmHg, OptionalDouble sao2, OptionalDouble spo2, OptionalDouble ph,
                       OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts) {
+        /** Arterial saturation below which the model's circulation, which goes on, is no longer a patient's. Common practice, no source. */
+        private static final double LEAST_SAO2 = 0.5;
         private static final List<String> STARTED = List.of("clock", "patient", "nobody", "backup");
 
         static Row of(Now n, String leg) {
@@ -134,6 +136,9 @@ public final class Breathing {
                     known(n, Column.PAO2_MMHG), known(n, Column.SAO2), known(n, Column.SPO2), known(n, Column.PH), known(n, Column.OXYGEN_DRAW_L_MIN), known(n, Column.LOAD_W),
                     Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS));
         }
+
+        /** Whether the saturation is lower than a heart bears for long: such a row says only that harm came earlier. */
+        public boolean beyondModel() { return sao2.isPresent() && sao2.getAsDouble() < LEAST_SAO2; }
 
         private static OptionalDouble known(Now n, Column c) {
             double v = n.get(c);
