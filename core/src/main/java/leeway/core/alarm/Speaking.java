@@ -1,6 +1,7 @@
 package leeway.core.alarm;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.AlarmCondition;
 import leeway.core.kit.Ventilator;
@@ -53,8 +54,11 @@ public final class Speaking implements Part {
     /** Uniform draw that decides after how many repetitions a condition is heard. */
     private final double[] ear;
     private final double[] hearAfterS;
+    /** Limits that a pressure crosses within a breath. */
+    private final int[] atOnce;
     private boolean paused;
     private int state;
+    private int busy;
 
     /** @param gas how the ventilator takes its gas: one that stopped for want of it still speaks */
     public Speaking(List<AlarmLimit> limits, Sensing sensing, Expected expected, Ventilator.Gas gas, Draw draw) {
@@ -65,6 +69,8 @@ public final class Speaking implements Part {
         this.crossing = new Crossing(sensing, expected, gas);
         this.ear = new double[rows.length];
         this.hearAfterS = new double[rows.length];
+        this.atOnce = IntStream.range(0, rows.length)
+                .filter(i -> rows[i].condition() == AlarmCondition.AIRWAY_PRESSURE_HIGH && rows[i].high().isPresent() && rows[i].conditionBreaths() <= 1).toArray();
         for (int i = 0; i < rows.length; i++) ear[i] = draw.uniform("heard: " + rows[i].condition().words() + " of " + rows[i].from().words());
     }
 
@@ -86,6 +92,7 @@ public final class Speaking implements Part {
     @Override
     public void claim(Claims claims) {
         state = claims.state(EACH * rows.length);
+        busy = claims.state(1);
         crossing.claim(claims);
         claims.reads(Knob.AUDIO_PAUSED, Knob.HEARD, Knob.LIMITS_WIDE, Knob.SILENCED, Knob.MONITOR_ON, Knob.VENTILATOR_ON, Knob.STANDBY, Knob.MAINS);
     }
@@ -93,6 +100,7 @@ public final class Speaking implements Part {
     @Override
     public void begin(Now n) {
         for (int i = 0; i < rows.length; i++) rest(n, i);
+        n.y[busy] = 0;
         crossing.begin(n);
     }
 
@@ -115,6 +123,7 @@ public final class Speaking implements Part {
 
     /** Whether some limit is crossed or signalled and not yet heard: something may still be heard without anything new. */
     public boolean pending(Now n) {
+        if (n.y[busy] == 0) return false;
         for (int i = 0; i < rows.length; i++) {
             double s = n.y[state + EACH * i + STATE];
             if (s == CROSSED && n.y[state + EACH * i + READY_S] < Double.POSITIVE_INFINITY || s == SIGNALLED && hearAfterS[i] < Double.POSITIVE_INFINITY) return true;
@@ -124,6 +133,7 @@ public final class Speaking implements Part {
 
     private void rest(Now n, int i) {
         int at = state + EACH * i;
+        if (n.y[at + STATE] == CROSSED || n.y[at + STATE] == SIGNALLED) n.y[busy]--;
         n.y[at + STATE] = IDLE;
         n.y[at + SINCE_S] = Double.NaN;
         n.y[at + BREATHS] = 0;
@@ -133,6 +143,7 @@ public final class Speaking implements Part {
     @Override
     public double nextS(Now n, double latestS) {
         double next = Double.POSITIVE_INFINITY;
+        if (n.y[busy] == 0) return next;
         for (int i = 0; i < rows.length; i++) {
             int at = state + EACH * i;
             double s = n.y[at + STATE];
@@ -147,10 +158,9 @@ public final class Speaking implements Part {
 
     @Override
     public void pass(Now n, double dtS) {
-        for (int i = 0; i < rows.length; i++) {
-            if (rows[i].condition() != AlarmCondition.AIRWAY_PRESSURE_HIGH || n.y[state + EACH * i + STATE] != IDLE || !speaks(n, i)) continue;
-            if (rows[i].high().isEmpty() || n.on(Knob.LIMITS_WIDE)) continue;
-            if (rows[i].conditionBreaths() <= 1 && sensing.highestSoFar(n, rows[i].from()) >= rows[i].high().getAsDouble()) cross(n, i, n.tS + dtS);
+        for (int i : atOnce) {
+            if (sensing.highestSoFar(n, rows[i].from()) < rows[i].high().getAsDouble()) continue;
+            if (n.y[state + EACH * i + STATE] == IDLE && !n.on(Knob.LIMITS_WIDE) && speaks(n, i)) cross(n, i, n.tS + dtS);
         }
     }
 
@@ -165,6 +175,7 @@ public final class Speaking implements Part {
             }
             if (n.y[at + STATE] == SIGNALLED && !paused && n.y[at + SINCE_S] + hearAfterS[i] <= n.tS) {
                 n.y[at + STATE] = HEARD_BY_CREW;
+                n.y[busy]--;
                 out.event(n.tS, FIRST_EVENT + 4 * i + HEARD, 0);
             }
         }
@@ -192,6 +203,7 @@ public final class Speaking implements Part {
     private void cross(Now n, int i, double atS) {
         int at = state + EACH * i;
         n.y[at + STATE] = CROSSED;
+        n.y[busy]++;
         n.y[at + SINCE_S] = atS + sensing.lateS(rows[i].from(), Crossing.sensorOf(rows[i].condition()));
         n.y[at + BREATHS] = 0;
         if (rows[i].conditionBreaths() <= 1) ready(n, i);

@@ -184,37 +184,57 @@ class Law {
     double timeToPressure(double level, double left) {
         if (t.open) return Double.POSITIVE_INFINITY;
         if (pawGiven) return pawG > 0 ? Math.max(0, (level - pawA) / pawG) : pawA >= level ? 0 : Double.POSITIVE_INFINITY;
-        double start = pressureAt(0);
-        if (start >= level - TINY_CMH2O) return 0;
-        double end = pressureAt(left);
-        // the pressure can only turn within a decelerating flow: look at its top too
-        if (end < level) {
-            double top = topOfDecelerating();
-            if (!(top > 0 && top < left) || pressureAt(top) < level) return Double.POSITIVE_INFINITY;
-            left = top;
+        double missing = level - pressureAt(0);
+        if (missing <= TINY_CMH2O) return 0;
+        if (stretch.isGiven()) {
+            // a flow linear in time makes a pressure quadratic in it; the first root after now
+            double f0 = stretch.startFlow(), slope = stretch.slope();
+            double a = 0.5 * t.elastance * slope + t.k2 * slope * slope, b = t.elastance * f0 - mg + (t.k1In + 2 * t.k2 * f0) * slope;
+            double root = b + Math.sqrt(b * b + 4 * a * missing), time = 2 * missing / root;
+            return root > 0 && time <= left ? time : Double.POSITIVE_INFINITY;     // NaN too: it turns before
         }
-        double low = 0, high = left;
+        if (!Double.isNaN(leakedFrom)) {
+            // what the leak takes tells the pressure, so the level is reached at a known flow
+            double time = stretch.timeTo(leakedFrom - t.allLeaks() * Math.sqrt(level), left);
+            return time <= left ? time : Double.POSITIVE_INFINITY;
+        }
+        if (pressureAt(left) < level) return Double.POSITIVE_INFINITY;
+        double low = 0, high = left, below = -missing, above = pressureAt(high) - level;
+        int side = 0;
         for (int i = 0; i < 80 && high - low > 1e-14 * (1 + high); i++) {
-            double mid = secant(low, high, level);
-            if (pressureAt(mid) >= level) high = mid;
-            else low = mid;
+            // the secant, with the weight of an end halved that stays twice (Illinois)
+            double mid = low - below / (above - below) * (high - low);
+            if (!(mid > low && mid < high)) mid = 0.5 * (low + high);
+            double miss = pressureAt(mid) - level;
+            if (miss >= 0) {
+                high = mid;
+                above = miss;
+                if (side > 0) below *= 0.5;
+                side = 1;
+            } else {
+                low = mid;
+                below = miss;
+                if (side < 0) above *= 0.5;
+                side = -1;
+            }
+            if (above == 0) return high;
         }
         return high;
     }
 
-    private double secant(double low, double high, double level) {
-        double a = pressureAt(low), b = pressureAt(high), x = low + (level - a) / (b - a) * (high - low), edge = 1e-3 * (high - low);
-        return b > a ? Math.min(high - edge, Math.max(low + edge, x)) : 0.5 * (low + high);
-    }
-
+    /** When this much has gone in, at most {@code left} later, else infinity: Newton, for flow is the slope, kept between bounds. */
     double timeToVolume(double wanted, double left) {
         if (wanted <= 0) return 0;
         if (!(stretch.volumeAt(left, stretch.flowAt(left)) > wanted)) return Double.POSITIVE_INFINITY;
-        double low = 0, high = left;
-        for (int i = 0; i < 80 && high - low > 1e-14; i++) {
-            double mid = 0.5 * (low + high);
-            if (stretch.volumeAt(mid, stretch.flowAt(mid)) >= wanted) high = mid;
-            else low = mid;
+        double low = 0, high = left, time = 0;
+        for (int i = 0; i < 80; i++) {
+            double flow = stretch.flowAt(time), miss = stretch.volumeAt(time, flow) - wanted;
+            if (miss >= 0) high = time;
+            else low = time;
+            double next = time - miss / flow;
+            if (!(next >= low && next <= high)) next = 0.5 * (low + high);
+            if (Math.abs(next - time) <= 1e-14) return next;
+            time = next;
         }
         return high;
     }

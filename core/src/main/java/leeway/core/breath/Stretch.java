@@ -6,7 +6,7 @@ package leeway.core.breath;
  * differentiation leaves no volume: (A + B F) F' = C - D F. Its solution gives time as an explicit function of flow,
  * <pre>t(F) = -[ (A + B F8) ln(w / w0) + B (w - w0) ] / D,   F8 = C / D,  w = F - F8,</pre>
  * so a switch at a given flow (reversal, trigger, cycling-off) needs no search, and flow at a given time is one monotone
- * equation, A' x + B w0 (1 - e^-x) = D t with w = w0 e^-x, which Newton solves from the safe side. Constant flow into a
+ * equation, A' x + B w0 (1 - e^-x) = D t with w = w0 e^-x, which Halley's step solves from the safe side. Constant flow into a
  * leaking or compressible circuit takes the same form with other A, B, C, D. A + B F must stay positive over the stretch.
  * <p>mL, s, mL/s.
  */
@@ -46,6 +46,11 @@ final class Stretch {
 
     double startFlow() {
         return f0;
+    }
+
+    /** How fast a given flow changes, mL/s per s. */
+    double slope() {
+        return slope;
     }
 
     /** True where flow falls (or rests) from here. */
@@ -89,9 +94,11 @@ final class Stretch {
             x = bw > 0 ? Math.max(x, late) : Math.min(x, late);
         }
         for (int i = 0; i < ITERATIONS; i++) {
-            double e = Decay.of(x), step = (a8 * x + bw * (1 - e) - target) / (a8 + bw * e);
+            double e = Decay.of(x), slope = a8 + bw * e, bend = bw * e / slope, step = (a8 * x + bw * (1 - e) - target) / slope;
+            // Halley's step where the curve bends little over it: what is left is then of its third power
+            if (Math.abs(step * bend) < 1) step /= 1 + 0.5 * step * bend;
             x -= step;
-            if (Math.abs(step) <= 1e-15 * (1 + Math.abs(x)) || Math.abs(step) < 3e-9 && i > 0 && Math.abs(bw * e) < Math.abs(a8)) return x;
+            if (Math.abs(step) <= 1e-15 * (1 + Math.abs(x)) || Math.abs(step * step * step) * (bend * bend + Math.abs(bend)) < 1e-17) return x;
         }
         return x;
     }

@@ -11,6 +11,8 @@ public final class BloodPoint {
     private static final double LN_BOHR = StrictMath.log(26.6);
     private static final int BOUND = 40;
     private static final double SETTLED = 1e-6;
+    /** A last step shorter than this goes along the slopes: what that leaves out is of its square, 1e-13 of each value at most. */
+    private static final double FOLLOWED = 1e-7;
 
     /** Where the point stands: ln of the standard oxygen tension, and pH − 7.4. */
     public double u = 4.5, h;
@@ -22,7 +24,7 @@ public final class BloodPoint {
     /** How many searches needed bisection, ever. */
     public long fallbacks;
 
-    private double po2U, po2H, pco2U, pco2H, o2U, o2H, co2U, co2H, hMax;
+    private double po2U, po2H, pco2U, pco2H, o2U, o2H, co2U, co2H, saturationU, bicarbonateU, bicarbonateH, hMax;
     // the search under way
     private int search;
     private double first, second, total, bloodDl, venousO2, venousCo2, dry, r1, r2, j11, j12, j21, j22;
@@ -96,7 +98,12 @@ public final class BloodPoint {
             double du = -(r1 * j22 - r2 * j12) / det;
             double dh = -(j11 * r2 - j21 * r1) / det;
             if (!(Math.abs(du) < 1e6 && Math.abs(dh) < 1e6)) break;
-            boolean settled = Math.abs(du) < SETTLED && Math.abs(dh) < SETTLED;
+            double largest = Math.max(Math.abs(du), Math.abs(dh));
+            if (largest < FOLLOWED && h + dh < hMax) {
+                follow(du, dh);
+                return;
+            }
+            boolean settled = largest < SETTLED;
             if (du > 1.2) du = 1.2; else if (du < -1.2) du = -1.2;
             if (dh > 0.3) dh = 0.3; else if (dh < -0.3) dh = -0.3;
             double nu = u + du, nh = h + dh;
@@ -115,12 +122,26 @@ public final class BloodPoint {
         bisect(blood);
     }
 
+    private void follow(double du, double dh) {
+        u += du;
+        h += dh;
+        po2MmHg += po2U * du + po2H * dh;
+        pco2MmHg += pco2U * du + pco2H * dh;
+        saturation += saturationU * du;
+        oxygenMlPerDl += o2U * du + o2H * dh;
+        carbonDioxideMlPerDl += co2U * du + co2H * dh;
+        bicarbonateMmolL += bicarbonateU * du + bicarbonateH * dh;
+    }
+
     /** For each h the u that settles the oxygen equation, and h by the sign of the other. */
     private void bisect(Blood blood) {
         double hLow = H_LOW, hHigh = (blood.freeBicarbonate) / blood.buffer;
         for (int i = 0; i < 55; i++) {
             double hm = 0.5 * (hLow + hHigh), low = U_LOW, high = U_HIGH;
-            for (int k = 0; k < 55; k++) {
+            at(blood, U_LOW, hm);
+            residual();
+            if (r1 > 0) high = U_LOW;       // no oxygen left: nothing to halve
+            for (int k = 0; k < 55 && high > low; k++) {
                 double um = 0.5 * (low + high);
                 at(blood, um, hm);
                 residual();
@@ -192,7 +213,10 @@ public final class BloodPoint {
         saturation = s;
         oxygenMlPerDl = b.capacity * s + dissolved * po2;
         // acid and base
-        double free = b.freeBicarbonate - b.perSaturation * s, bicarbonate = free - b.buffer * h, bicarbonateU = -b.perSaturation * su;
+        double free = b.freeBicarbonate - b.perSaturation * s, bicarbonate = free - b.buffer * h;
+        saturationU = su;
+        bicarbonateU = -b.perSaturation * su;
+        bicarbonateH = -b.buffer;
         hMax = free / b.buffer;
         double per = 1 / (AcidBase.SOLUBILITY * Exp.exp(Blood.LN10 * (h + 7.4 - AcidBase.PK)));
         double pco2 = bicarbonate * per;

@@ -92,6 +92,7 @@ public final class Script {
 
     /** When the knobs change next, later than t; infinity for never. */
     public double nextS(double tS) {
+        if (tS >= foldedAtS && tS < foldedToS) return foldedToS;    // known since the last fold
         double next = Double.POSITIVE_INFINITY;
         for (int i = 0; i < count; i++) {
             Change c = layers[i];

@@ -1,6 +1,7 @@
 package leeway.core.supply;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import leeway.core.gas.Barometer;
 import leeway.core.gas.Blend;
@@ -76,6 +77,7 @@ public final class SupplyPart implements Part {
     // worked out from the knobs
     private final int[] rank = new int[16];
     private final double[] heldL;
+    private final double[][] coldL; // by store and leg, worked out once
     private double drained;
     private double freePer;
 
@@ -95,6 +97,8 @@ public final class SupplyPart implements Part {
         leastBar = Math.max(0.05, gas.minimumInletBar());
         flowLPerMin = new double[stores];
         heldL = new double[stores];
+        coldL = new double[stores][legEndS.length];
+        for (double[] ofLeg : coldL) Arrays.fill(ofLeg, Double.NaN);
         for (int s = 0; s < stores; s++) {
             Store store = transport.oxygen().get(s);
             boolean flow = transport.ventilator().drive() == Ventilator.Drive.HAND || store.type() == Store.Type.CONCENTRATOR || !store.inlet().highPressure();
@@ -183,7 +187,8 @@ public final class SupplyPart implements Part {
     public void retune(Now n) {
         for (int s = 0; s < stores; s++) {
             rank[s] = (int) Math.rint(n.get(Knob.INLET, s));
-            heldL[s] = n.get(Knob.SOAKED, s) * heldByCold(s, leg(n.tS));
+            double soaked = n.get(Knob.SOAKED, s);
+            heldL[s] = soaked == 0 ? 0 : soaked * heldByCold(s, leg(n.tS));
         }
         drained = n.get(Knob.DRAINED);
         freePer = OxygenDraw.freePer(Ventilator.VolumeBasis.BTPS, Barometer.hPa(n.get(Knob.BAROMETER))); // what flows in the loop is BTPS whatever the sheet shows
@@ -191,6 +196,11 @@ public final class SupplyPart implements Part {
 
     /** What a store's residual pressure holds back more when it is as cold as the leg than when it was read, L. */
     private double heldByCold(int s, int leg) {
+        if (Double.isNaN(coldL[s][leg])) coldL[s][leg] = workOutHeldByCold(s, leg);
+        return coldL[s][leg];
+    }
+
+    private double workOutHeldByCold(int s, int leg) {
         Store store = transport.oxygen().get(s);
         if (store.type() != Store.Type.CYLINDER || transport.legs().get(leg).temperatureCel().isEmpty()) return 0;
         double water = store.waterL().orElseThrow() * store.count();
