@@ -3,7 +3,6 @@ package leeway.core.journey;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
-import leeway.core.body.Doubt;
 import leeway.core.body.GasExchange;
 import leeway.core.breath.Breath;
 import leeway.core.gas.Barometer;
@@ -42,7 +41,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
     /** The journey in one draw of the uncertain world; draw 0 is the world of medians. */
     public static JourneyRun of(Transport t, Settings settings, Draw draw) {
         Ventilated median = Ventilated.of(t);
-        return of(t, draw.draw() == 0 ? median : median.with(Doubt.draw(median.patient(), t.patient(), t.illness(), draw)), settings, draw);
+        return of(t, draw.draw() == 0 ? median : median.drawn(t.patient(), t.illness(), draw), settings, draw);
     }
 
     /** The same of a patient already worked out (fitted to a blood gas, say). */

@@ -6,8 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.body.BloodGasFit;
+import leeway.core.body.Doubt;
 import leeway.core.body.PatientModel;
 import leeway.core.body.Patients;
+import leeway.core.body.Posterior;
 import leeway.core.breath.BreathSettings;
 import leeway.core.breath.DeviceLimits;
 import leeway.core.breath.Mechanics;
@@ -22,6 +24,7 @@ import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
 import leeway.core.lung.Rohrer;
 import leeway.core.lung.Tube;
+import leeway.core.run.Draw;
 import leeway.core.transport.PatientEntry;
 import leeway.core.transport.Transport;
 
@@ -31,9 +34,10 @@ import leeway.core.transport.Transport;
  *
  * @param effort  as the file says; absent where it says nothing
  * @param assumed what had to be assumed on the way, a sentence each
+ * @param known   what a blood gas left to know of the exchange; absent without one
  */
 public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits device, Ventilator ventilator, Circuit circuit, Optional<PatientEntry.Effort> effort,
-                         List<String> assumed) {
+                         List<String> assumed, Optional<Posterior> known) {
     /** Trigger delay of 50 to 100 ms (physiology of triggering; from memory); the middle. */
     private static final double TRIGGER_DELAY_S = 0.075;
     /** Volume-targeted control changes its pressure by at most this from breath to breath; common practice, no source. */
@@ -59,15 +63,15 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         Ventilated sheet = of(t.patient(), t.illness(), t.airway(), t.filter(), t.circuit(), t.ventilator());
         if (t.patient().bloodGas().isEmpty()) return sheet;
         double barometerMmHg = t.legs().isEmpty() ? 760 : Barometer.pressureMmHg(t.legs().get(0).altitudeM());
-        BloodGasFit.Result fit = BloodGasFit.fit(sheet.patient, t.illness(), t.patient().bloodGas().get(), barometerMmHg);
+        BloodGasFit.Result fit = BloodGasFit.fit(sheet.patient, t.illness(), t.patient().cardiacOutputLPerMin().isPresent(), t.patient().bloodGas().get(), barometerMmHg);
         List<String> said = new ArrayList<>(sheet.assumed);
         if (fit instanceof BloodGasFit.Result.Fitted fitted) {
             said.addAll(fitted.said());
             Ventilated v = sheet.with(fitted.patient());
-            return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, said);
+            return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, said, Optional.of(fitted.posterior()));
         }
         said.add("the blood gas cannot be right and was not used: " + ((BloodGasFit.Result.Impossible) fit).why());
-        return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, said);
+        return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, said, Optional.empty());
     }
 
     /** The same from its pieces. */
@@ -85,14 +89,17 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
             patient = patient.with(PatientModel.Change.NONE.mechanics(1, own / patient.resistanceCmH2OSPerL()));
         }
         return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry), limits(ventilator), ventilator, circuit,
-                entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), assumed);
+                entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), assumed, Optional.empty());
     }
 
     /** The same patient changed (fitted, drawn), on the same device. */
     public Ventilated with(PatientModel other) {
         return new Ventilated(other, mechanics.withLungs(other.resistanceCmH2OSPerL(), other.expiratoryExtraCmH2OSPerL(), other.complianceMlPerCmH2O()), device,
-                ventilator, circuit, effort, assumed);
+                ventilator, circuit, effort, assumed, known);
     }
+
+    /** The same patient in one draw of what is uncertain of them. */
+    public Ventilated drawn(PatientEntry entry, Illness illness, Draw draw) { return with(Doubt.draw(patient, entry, illness, known, draw)); }
 
     private static Rohrer tube(Airway airway) {
         if (airway.type() == Airway.Type.FACE_MASK) return Rohrer.NONE;

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import leeway.core.body.PatientModel;
 import leeway.core.body.PatientModel.Change;
+import leeway.core.body.Posterior;
+import leeway.core.body.Unknown;
 import leeway.core.journey.LegState;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
@@ -22,8 +25,9 @@ import leeway.core.transport.Transport;
 
 /**
  * What moves the main results most: each uncertain input is set to the low and the high end of what 19 of 20 of its kind
- * lie in, all others stay at their medians.
- * <p>Leaves out that inputs go together (a stiff lung usually has more shunt), and that a crew would answer a change.
+ * lie in, all others stay at their medians. After a fit to a blood gas the inputs of gas exchange take with them what the gas
+ * ties to them: more dead space, then less metabolism.
+ * <p>Leaves out that inputs of the sheet go together (a stiff lung usually has more shunt), and that a crew would answer a change.
  */
 public record Sensitivity(List<Result> results) {
     /** A value that the file gives is known within this share; the same as in the draws of {@code leeway.core.body.Doubt}. Common practice, no source. */
@@ -88,21 +92,7 @@ public record Sensitivity(List<Result> results) {
         factor(in, start, "compliance", "mL/cmH2O", p.complianceMlPerCmH2O(), times(ill.complianceTimes(), ownC), f -> c -> c.mechanics(f, 1));
         factor(in, start, "resistance", "cmH2O.s/L", p.resistanceCmH2OSPerL(), times(ill.resistanceTimes(), ownR), f -> c -> c.mechanics(1, f));
         if (p.living()) {
-            share(in, start, "shunt", p.shunt(), t.patient().lungs().shunt().isPresent() || t.patient().bloodGas().isPresent() ? measured(p.shunt()) : ill.shunt(), x -> c -> c.shunt(x));
-            if (p.measuredDeadSpaceMl().isPresent()) {
-                factor(in, start, "dead space", "mL", p.measuredDeadSpaceMl().getAsDouble(), times(Band.of(1), true), f -> c -> c.deadSpace(f * p.measuredDeadSpaceMl().getAsDouble()));
-            } else {
-                share(in, start, "alveolar dead space", p.alveolarDeadSpace(), ill.alveolarDeadSpace(), x -> c -> c.alveolarDeadSpace(x));
-            }
-            if (p.lowVentilationShare() > 0) share(in, start, "poorly ventilated lung", p.lowVentilationShare(), ill.lowVentilationShare(), x -> c -> c.low(x));
-            factor(in, start, "CO2 output", "mL/min", p.vco2MlPerMin(), times(ill.oxygenUptakeTimes(), false), f -> c -> c.metabolism(f, f));
-            factor(in, start, "cardiac output", "L/min", p.cardiacOutputLPerMin(), times(ill.cardiacOutputTimes(), t.patient().cardiacOutputLPerMin().isPresent()), f -> c -> c.cardiacOutput(f));
-            Band be = ill.baseExcessMmolL();
-            if (be.high() > be.low()) {
-                double low = p.baseExcessMmolL() + be.low() - be.central();
-                double high = p.baseExcessMmolL() + be.high() - be.central();
-                in.add(new Input("base excess", n(low) + " mmol/L", n(high) + " mmol/L", changed(start, Change.NONE.baseExcess(low)), changed(start, Change.NONE.baseExcess(high))));
-            }
+            if (v.known().isPresent()) fitted(in, start, v.known().get()); else sheet(in, start, t);
             double error = t.ventilator().gas().fio2Error();
             if (error > 0 && fio2 < 1) {
                 double low = Math.max(0.21, fio2 - error);
@@ -111,6 +101,43 @@ public record Sensitivity(List<Result> results) {
             }
         }
         return in;
+    }
+
+    /** Gas exchange as sheet and file have it. */
+    private static void sheet(List<Input> in, Start start, Transport t) {
+        PatientModel p = start.ventilated().patient();
+        Illness ill = t.illness();
+        share(in, start, "shunt", p.shunt(), t.patient().lungs().shunt().isPresent() ? measured(p.shunt()) : ill.shunt(), x -> c -> c.shunt(x));
+        if (p.measuredDeadSpaceMl().isPresent()) {
+            factor(in, start, "dead space", "mL", p.measuredDeadSpaceMl().getAsDouble(), times(Band.of(1), true), f -> c -> c.deadSpace(f * p.measuredDeadSpaceMl().getAsDouble()));
+        } else {
+            share(in, start, "alveolar dead space", p.alveolarDeadSpace(), ill.alveolarDeadSpace(), x -> c -> c.alveolarDeadSpace(x));
+        }
+        if (p.lowVentilationShare() > 0) share(in, start, "poorly ventilated lung", p.lowVentilationShare(), ill.lowVentilationShare(), x -> c -> c.low(x));
+        factor(in, start, "CO2 output", "mL/min", p.vco2MlPerMin(), times(ill.oxygenUptakeTimes(), false), f -> c -> c.metabolism(f, f));
+        factor(in, start, "cardiac output", "L/min", p.cardiacOutputLPerMin(), times(ill.cardiacOutputTimes(), t.patient().cardiacOutputLPerMin().isPresent()), f -> c -> c.cardiacOutput(f));
+        Band be = ill.baseExcessMmolL();
+        if (be.high() > be.low()) {
+            double low = p.baseExcessMmolL() + be.low() - be.central();
+            double high = p.baseExcessMmolL() + be.high() - be.central();
+            in.add(new Input("base excess", n(low) + " mmol/L", n(high) + " mmol/L", changed(start, Change.NONE.baseExcess(low)), changed(start, Change.NONE.baseExcess(high))));
+        }
+    }
+
+    /** Gas exchange as a blood gas left it: each unknown to an end of its band, the others to where the gas then has them most probably. */
+    private static void fitted(List<Input> in, Start start, Posterior known) {
+        end(in, start, known, Unknown.SHUNT, "shunt", q -> n(100 * q.shunt()) + " %");
+        end(in, start, known, Unknown.DEAD_SPACE, "alveolar dead space", q -> n(100 * q.alveolarDeadSpace()) + " %");
+        if (start.ventilated().patient().lowVentilationShare() > 0) end(in, start, known, Unknown.LOW_VENTILATION, "poorly ventilated lung", q -> n(100 * q.lowVentilationShare()) + " %");
+        end(in, start, known, Unknown.OXYGEN_UPTAKE, "CO2 output", q -> n(q.vco2MlPerMin()) + " mL/min");
+        end(in, start, known, Unknown.CARDIAC_OUTPUT, "cardiac output", q -> n(q.cardiacOutputLPerMin()) + " L/min");
+        end(in, start, known, Unknown.BASE_EXCESS, "base excess", q -> n(q.baseExcessMmolL()) + " mmol/L");
+    }
+
+    private static void end(List<Input> in, Start start, Posterior known, Unknown unknown, String name, Function<PatientModel, String> words) {
+        Case low = changed(start, known.end(unknown, false));
+        Case high = changed(start, known.end(unknown, true));
+        in.add(new Input(name, words.apply(low.ventilated().patient()), words.apply(high.ventilated().patient()), low, high));
     }
 
     private interface Changing { UnaryOperator<Change> by(double value); }

@@ -3,7 +3,6 @@ package leeway.core.plan;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import leeway.core.body.Doubt;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
@@ -24,7 +23,7 @@ public record Bands(Expected p05, Expected p95) {
     static Bands of(Transport t, Ventilated v, Settings settings, double hPa, double fio2, long seed) {
         Expected[] all = new Expected[DRAWS];
         for (int d = 0; d < DRAWS; d++) {
-            Ventilated other = v.with(Doubt.draw(v.patient(), t.patient(), t.illness(), new Draw(seed, d + 1)));
+            Ventilated other = v.drawn(t.patient(), t.illness(), new Draw(seed, d + 1));
             all[d] = PlanMaker.expected(Steady.of(other, settings, hPa, fio2));
         }
         return new Bands(quantile(all, 0.05), quantile(all, 0.95));
