@@ -41,6 +41,7 @@ public final class Doubt {
         double shunt = entry.lungs().shunt().isPresent() ? median.shunt() * times(draw, "shunt", illness.shunt(), true) : median.shunt() + off(draw, "shunt", illness.shunt());
         PatientModel.Change change = PatientModel.Change.NONE;
         if (median.measuredDeadSpaceMl().isPresent()) change = change.deadSpace(median.measuredDeadSpaceMl().getAsDouble() * times(draw, "dead space", Band.of(1), true));
+        if (median.spread() > 0) change = change.spread(Math.max(0, Math.min(2.5, median.spread() + off(draw, "spread", illness.spread()))));
         return change.metabolism(vo2, vo2 * quotient)
                 .cardiacOutput(times(draw, "cardiac output", illness.cardiacOutputTimes(), entry.cardiacOutputLPerMin().isPresent()))
                 .baseExcess(Math.max(-29, Math.min(29, median.baseExcessMmolL() + off(draw, "base excess", illness.baseExcessMmolL()))))

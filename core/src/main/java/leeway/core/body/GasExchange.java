@@ -21,8 +21,8 @@ import leeway.core.run.Sink;
  * <p>One stretch a breath, or every 2 s without one: what came in mixes, lung and blood come into equilibrium with all that
  * passes meanwhile, what is too much goes out. First order in time, exactly conservative, and at rest where
  * {@link SteadyGases} is.
- * <p>Leaves out: waves of the gases within a breath, scatter of ventilation and perfusion but for one poorly ventilated
- * compartment, hypoxic vasoconstriction, nitrogen in blood and tissue, the pull of the chest on a closed lung that shrinks
+ * <p>Leaves out: waves of the gases within a breath, scatter of ventilation over perfusion but for one poorly ventilated
+ * compartment (where the patient has no spread), hypoxic vasoconstriction, nitrogen in blood and tissue, the pull of the chest on a closed lung that shrinks
  * (late saturations may be somewhat too high), stirring by the heart, and the patient's own answer to carbon dioxide.
  */
 public final class GasExchange implements Part {
@@ -39,6 +39,7 @@ public final class GasExchange implements Part {
     private final double longestS;
     private final BloodStream stream;
     private final LungGas lung;
+    private final Compartments parts;
     private final BloodPoint point = new BloodPoint();
     private Blood blood;
     private int at;
@@ -49,7 +50,7 @@ public final class GasExchange implements Part {
     /**
      * Of a patient who has been ventilated so for long.
      *
-     * @param coupled whether pressure in the chest lowers the cardiac output
+     * @param coupled false: pressure in the chest leaves the cardiac output alone, whatever the patient's own word on it
      */
     public GasExchange(PatientModel patient, Ventilation first, boolean coupled) {
         this(patient, first, coupled, LONGEST_S);
@@ -61,7 +62,8 @@ public final class GasExchange implements Part {
         this.first = first;
         this.coupled = coupled;
         stream = new BloodStream(patient);
-        lung = new LungGas(patient);
+        parts = new Compartments(patient);
+        lung = new LungGas(patient, parts);
     }
 
     /** Writes the patient's values as base values of a run. */
@@ -75,7 +77,7 @@ public final class GasExchange implements Part {
 
     @Override
     public void claim(Claims claims) {
-        at = claims.state(COUNT);
+        at = claims.state(COUNT + parts.extra);
         lung.at = at;
         claims.reads(Knob.CARDIAC_OUTPUT, Knob.OXYGEN_UPTAKE, Knob.CO2_PRODUCTION, Knob.HAEMOGLOBIN);
     }
@@ -102,7 +104,7 @@ public final class GasExchange implements Part {
         oesophagus = n.on(Knob.OESOPHAGUS);
         double hb = n.get(Knob.HAEMOGLOBIN) / 10, excess = Math.max(-30, Math.min(30, n.get(Knob.BASE_EXCESS))), t = Math.min(43, n.get(Knob.TEMPERATURE));
         if (blood == null || blood.haemoglobinGPerDl() != hb || blood.baseExcessMmolL() != excess || blood.temperatureCel() != t) {
-            blood = new Blood(hb, excess, t, patient.p50MmHg(), 0);
+            blood = new Blood(hb, excess, t, patient.p50MmHg(), patient.inactive());
         }
     }
 
@@ -118,12 +120,13 @@ public final class GasExchange implements Part {
         if (!patient.living()) return;
         SteadyGases.Start s = steady.start();
         stream.begin(y, at, blood, point, steady);
-        warm(y, WARM_MAIN, s.mainO2MmHg(), s.mainCo2MmHg());
-        warm(y, WARM_LOW, s.lowO2MmHg(), s.lowCo2MmHg());
-        warm(y, WARM_BLOCKED, s.mainO2MmHg(), s.mainCo2MmHg());
-        warm(y, WARM_ARTERY, steady.pao2MmHg(), steady.paco2MmHg());
-        warm(y, WARM_VEIN, 40, steady.paco2MmHg() + 6);
+        for (int k = 0; k < parts.count; k++) warm(y, parts.warm[k], s.partO2MmHg()[k], s.partCo2MmHg()[k]);
+        warm(y, BLOCKED_END, s.partO2MmHg()[0], s.partCo2MmHg()[0]);
+        warm(y, ARTERY_END, steady.pao2MmHg(), steady.paco2MmHg());
+        warm(y, VEIN_END, 40, steady.paco2MmHg() + 6);
     }
+
+    private static final int BLOCKED_END = WARM + 2 * WARM_BLOCKED, ARTERY_END = WARM + 2 * WARM_ARTERY, VEIN_END = WARM + 2 * WARM_VEIN;
 
     private void warm(double[] y, int which, double po2, double pco2) {
         point.ofTensions(blood, po2, pco2);
@@ -131,13 +134,13 @@ public final class GasExchange implements Part {
     }
 
     private void keep(double[] y, int which) {
-        y[at + WARM + 2 * which] = point.u;
-        y[at + WARM + 2 * which + 1] = point.h;
+        y[at + which] = point.u;
+        y[at + which + 1] = point.h;
     }
 
     private void recall(double[] y, int which) {
-        point.u = y[at + WARM + 2 * which];
-        point.h = y[at + WARM + 2 * which + 1];
+        point.u = y[at + which];
+        point.h = y[at + which + 1];
     }
 
     private void flags(double[] y) {
@@ -187,20 +190,33 @@ public final class GasExchange implements Part {
         n.set(Column.CO2_OUTPUT_ML, y[at + ROW_OUTPUT]);
         y[at + ROW_UPTAKE] = 0;
         y[at + ROW_OUTPUT] = 0;
-        n.set(Column.PALVO2_MMHG, dry * y[at + MAIN] / (y[at + MAIN] + y[at + MAIN + 1] + y[at + MAIN + 2]));
+        n.set(Column.PALVO2_MMHG, alveolarOxygen(y));
         if (!patient.living()) return;
         n.set(Column.CARDIAC_OUTPUT_L_MIN, 6 * flow(y));
-        recall(y, WARM_ARTERY);
+        recall(y, ARTERY_END);
         point.ofContents(blood, y[at + SAMPLE], y[at + SAMPLE + 1]);
-        keep(y, WARM_ARTERY);
+        keep(y, ARTERY_END);
         n.set(Column.PACO2_MMHG, point.pco2MmHg);
         n.set(Column.PAO2_MMHG, point.po2MmHg);
         n.set(Column.SAO2, point.saturation);
         n.set(Column.PH, point.ph());
-        recall(y, WARM_VEIN);
+        recall(y, VEIN_END);
         point.ofContents(blood, y[at + VEIN + 4], y[at + VEIN + 5]);
-        keep(y, WARM_VEIN);
+        keep(y, VEIN_END);
         n.set(Column.MIXED_VENOUS_SATURATION, point.saturation);
+    }
+
+    /** Of the well ventilated lung; the mean by ventilation where it has a spread. */
+    private double alveolarOxygen(double[] y) {
+        double sum = 0, air = 0;
+        for (int k = 0; k < parts.count; k++) {
+            int g = at + parts.gas[k];
+            double all = y[g] + y[g + 1] + y[g + 2];
+            if (k == 1 || !(all > 0)) continue;
+            sum += parts.ventilation[k] * y[g] / all;
+            air += parts.ventilation[k];
+        }
+        return dry * sum / air;
     }
 
     /** Everything since the last stretch: in, exchange, out. */
@@ -224,7 +240,7 @@ public final class GasExchange implements Part {
     }
 
     /** What the heart puts out, dL/s. */
-    private double flow(double[] y) { return output * (coupled ? Coupling.outputTimes(y[at + PRESSURE], patient.chestWallShare()) : 1); }
+    private double flow(double[] y) { return output * (coupled ? patient.outputTimes(y[at + PRESSURE]) : 1); }
 
     private void exchange(double[] y, double dtS) {
         double flow = flow(y);
@@ -235,14 +251,15 @@ public final class GasExchange implements Part {
             stream.tissues(y, at, blood, point, dl, vo2 * step, vco2 * step);
             if (!(dl > 0)) continue;
             double venousO2 = y[at + VEIN + 4], venousCo2 = y[at + VEIN + 5];
-            double perfused = dl * (1 - shunt), lowDl = perfused * patient.lowVentilationShare();
+            double perfused = dl * (1 - shunt);
             double blockedDl = (1 - y[at + REACHED]) * perfused, open = y[at + REACHED];
             double o2 = dl * venousO2, co2 = dl * venousCo2;   // what would flow past all gas
             gainO2 = 0;
             gainCo2 = 0;
-            meet(y, MAIN, WARM_MAIN, (perfused - lowDl) * open, venousO2, venousCo2, patient.frcMl() * (1 - patient.lowVentilationShare()));
-            if (lowDl > 0) meet(y, LOW, WARM_LOW, lowDl * open, venousO2, venousCo2, patient.frcMl() * patient.lowVentilationShare());
-            if (blockedDl > 0) meet(y, BLOCKED, WARM_BLOCKED, blockedDl, venousO2, venousCo2, patient.frcMl());
+            for (int k = 0; k < parts.count; k++) {
+                meet(y, parts.gas[k], parts.warm[k], perfused * parts.perfusion[k] * open, venousO2, venousCo2, patient.frcMl() * parts.perfusion[k]);
+            }
+            if (blockedDl > 0) meet(y, BLOCKED, BLOCKED_END, blockedDl, venousO2, venousCo2, patient.frcMl());
             y[at + ROW_UPTAKE] += gainO2;
             stream.arteries(y, at, dl, (o2 + gainO2) / dl, (co2 + gainCo2) / dl);
         }
@@ -269,6 +286,7 @@ public final class GasExchange implements Part {
     double held(Now n, int gas) {
         double sum = 0;
         for (int slot = MAIN; slot < ARTERY; slot += 3) sum += n.y[at + slot + gas];
+        for (int k = 2; k < parts.count; k++) sum += n.y[at + parts.gas[k] + gas];
         if (gas < 2 && patient.living()) sum += stream.held(n.y, at, gas);
         return sum - n.y[at + LEDGER + gas] + (gas == 0 ? n.y[at + USED] : gas == 1 ? -n.y[at + MADE] : 0);
     }

@@ -12,7 +12,7 @@ import leeway.core.gas.GasVolume;
  */
 final class LungGas {
     private final PatientModel patient;
-    private final double lowAir;
+    private final Compartments parts;
     private final Airspace air = new Airspace();
     private final double[] inlet = new double[3], toDead = new double[3], lung = new double[3];
     int at;
@@ -21,9 +21,9 @@ final class LungGas {
     // a breath's effective dead space is worked out once for the same breath
     private double knownTidalMl = Double.NaN, knownDeadMl = Double.NaN, knownBackMl;
 
-    LungGas(PatientModel patient) {
+    LungGas(PatientModel patient, Compartments parts) {
         this.patient = patient;
-        lowAir = patient.lowVentilation();
+        this.parts = parts;
     }
 
     /** The lung at the end of an expiration in the steady state, and the dead space in its own periodic state. */
@@ -32,9 +32,10 @@ final class LungGas {
         double startDry = first.barometerMmHg() - GasVolume.BODY_WATER_MMHG;
         boolean living = patient.living();
         double a = living ? patient.alveolarDeadSpaceAt(first.tidalMl()) : 0;
-        fill(y, at + MAIN, target(y, MAIN, above, a), living ? s.mainO2MmHg() / startDry : first.fio2(), living ? s.mainCo2MmHg() / startDry : 0);
-        fill(y, at + LOW, target(y, LOW, above, a), living ? s.lowO2MmHg() / startDry : first.fio2(), living ? s.lowCo2MmHg() / startDry : 0);
-        fill(y, at + DEAD, target(y, DEAD, above, a), first.fio2(), 0);
+        for (int k = 0; k < parts.count; k++) {
+            fill(y, at + parts.gas[k], target(y, k, above, a), living ? s.partO2MmHg()[k] / startDry : first.fio2(), living ? s.partCo2MmHg()[k] / startDry : 0);
+        }
+        fill(y, at + DEAD, bloodless(above, a), first.fio2(), 0);
         for (int k = 0; k < SeriesDeadSpace.TANKS; k++) fill(y, at + TANK + 3 * k, deadMl * perMl / SeriesDeadSpace.TANKS, s.expiredO2(), s.expiredCo2());
         y[at + MIXED_O2] = s.expiredO2();
         y[at + MIXED_CO2] = s.expiredCo2();
@@ -63,15 +64,20 @@ final class LungGas {
             knownDeadMl = deadMl;
         }
         double wanted = a * in, pure = Math.min(wanted, in - knownBackMl);
-        double share = pure / in, rest = in > pure ? (wanted - pure) / (in - pure) : 0;
+        double pureShare = pure / in, mixed = in > pure ? (wanted - pure) / (in - pure) : 0;
         for (int gas = 0; gas < 3; gas++) {
             // the last and freshest gas goes where no blood is; the rest in the order it comes
-            double p = Math.min(share * inlet[gas], air.moved[gas]);
-            toDead[gas] = p + rest * (air.moved[gas] - p);
+            double p = Math.min(pureShare * inlet[gas], air.moved[gas]);
+            toDead[gas] = p + mixed * (air.moved[gas] - p);
             double perfused = air.moved[gas] - toDead[gas];
             y[at + DEAD + gas] += toDead[gas];
-            y[at + LOW + gas] += lowAir * perfused;
-            y[at + MAIN + gas] += perfused - lowAir * perfused;
+            double rest = perfused;
+            for (int k = 1; k < parts.count; k++) {
+                double share = parts.ventilation[k] * perfused;
+                y[at + parts.gas[k] + gas] += share;
+                rest -= share;
+            }
+            y[at + MAIN + gas] += rest;
         }
     }
 
@@ -80,10 +86,9 @@ final class LungGas {
         if (y[at + CLOSED] >= 0.5 && !breathing || y[at + MOUTH_GAS] < 0.5 && !breathing) return;
         double outAll = 0, missing = 0;
         lung[0] = lung[1] = lung[2] = 0;
-        for (int slot = MAIN; slot <= DEAD; slot += 3) {
-            if (slot == BLOCKED) continue;
-            int g = at + slot;
-            double all = y[g] + y[g + 1] + y[g + 2], more = all - target(y, slot, above, a);
+        for (int k = 0; k <= parts.count; k++) {
+            int g = at + slot(k);
+            double all = y[g] + y[g + 1] + y[g + 2], more = all - target(y, k, above, a);
             if (more > 0) {
                 double part = more / all;
                 for (int gas = 0; gas < 3; gas++) {
@@ -113,10 +118,9 @@ final class LungGas {
                 air.in(y, at + TANK, fromOutside / perMl, deadMl, toDead);
                 for (int gas = 0; gas < 3; gas++) inlet[gas] += air.moved[gas];
             }
-            for (int slot = MAIN; slot <= DEAD; slot += 3) {
-                if (slot == BLOCKED) continue;
-                int g = at + slot;
-                double less = target(y, slot, above, a) - (y[g] + y[g + 1] + y[g + 2]);
+            for (int k = 0; k <= parts.count; k++) {
+                int g = at + slot(k);
+                double less = target(y, k, above, a) - (y[g] + y[g + 1] + y[g + 2]);
                 if (less > 0) for (int gas = 0; gas < 3; gas++) y[g + gas] += less / missing * inlet[gas];
             }
         }
@@ -133,16 +137,20 @@ final class LungGas {
         }
     }
 
-    /** Amount that a compartment holds when the lung stands this far above its resting volume, mL STPD. */
-    private double target(double[] y, int slot, double above, double a) {
-        double frc = patient.frcMl() * y[at + REACHED], low = patient.lowVentilationShare();
-        double ml = switch (slot) {
-            case MAIN -> (1 - low) * frc + (1 - lowAir) * (above - a * Math.max(0, above));
-            case LOW -> low * frc + lowAir * (above - a * Math.max(0, above));
-            case DEAD -> a * Math.max(0, above);
-            default -> 0;
-        };
-        return Math.max(slot == DEAD ? 0 : 0.02 * (slot == LOW ? low : 1 - low) * frc, ml) * perMl;
+    private int slot(int k) {
+        return k < parts.count ? parts.gas[k] : DEAD;
+    }
+
+    /** Amount that compartment k, the last one without blood, holds when the lung stands this far above its resting volume, mL STPD. */
+    private double target(double[] y, int k, double above, double a) {
+        if (k == parts.count) return bloodless(above, a);
+        double frc = patient.frcMl() * y[at + REACHED];
+        double ml = parts.perfusion[k] * frc + parts.ventilation[k] * (above - a * Math.max(0, above));
+        return Math.max(0.02 * parts.perfusion[k] * frc, ml) * perMl;
+    }
+
+    private double bloodless(double above, double a) {
+        return Math.max(0, a * Math.max(0, above)) * perMl;
     }
 
     /** The dead space holds what its volume holds at this pressure: the rest leaves, or comes from the mouth. */
@@ -175,9 +183,10 @@ final class LungGas {
         if (reached < was) {
             double part = 1 - reached / was;
             for (int gas = 0; gas < 3; gas++) {
-                for (int slot = MAIN; slot <= LOW; slot += 3) {
-                    double cut = part * y[at + slot + gas];
-                    y[at + slot + gas] -= cut;
+                for (int k = 0; k < parts.count; k++) {
+                    int slot = at + parts.gas[k] + gas;
+                    double cut = part * y[slot];
+                    y[slot] -= cut;
                     y[at + BLOCKED + gas] += cut;
                 }
             }
@@ -186,7 +195,13 @@ final class LungGas {
             for (int gas = 0; gas < 3; gas++) {
                 double freed = part * y[at + BLOCKED + gas];
                 y[at + BLOCKED + gas] -= freed;
-                y[at + MAIN + gas] += freed;
+                double rest = freed;
+                for (int k = 2; k < parts.count; k++) {
+                    double share = freed * parts.perfusion[k] / (1 - parts.perfusion[1]);
+                    y[at + parts.gas[k] + gas] += share;
+                    rest -= share;
+                }
+                y[at + MAIN + gas] += rest;
             }
         }
     }

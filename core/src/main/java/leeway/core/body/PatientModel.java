@@ -8,8 +8,8 @@ import leeway.core.transport.PatientEntry.Sex;
 
 /**
  * The patient as numbers: what every model of breath and gas starts from.
- * <p>Leaves out: scatter of ventilation and perfusion beyond one poorly ventilated compartment, recruitment by PEEP, hypoxic
- * vasoconstriction, and everything that changes over days.
+ * <p>Leaves out: scatter of ventilation over perfusion beyond one poorly ventilated compartment where no {@code spread} is
+ * given, recruitment by PEEP, hypoxic vasoconstriction, and everything that changes over days.
  *
  * @param adult                     grown: the formulas of adults hold
  * @param weightKg                  measured, or taken as predicted
@@ -27,6 +27,9 @@ import leeway.core.transport.PatientEntry.Sex;
  * @param measuredDeadSpaceMl       all of it as measured
  * @param vo2MlPerMin               oxygen used, STPD
  * @param vco2MlPerMin              carbon dioxide made, STPD
+ * @param spread                    of ventilation over perfusion in the well ventilated lung, standard deviation of the natural logarithm; 0: all alike
+ * @param inactive                  share of the haemoglobin that binds no oxygen: with carbon monoxide, or as methaemoglobin
+ * @param coupled                   whether pressure in the chest lowers the cardiac output ({@link Coupling})
  * @param living                    false: a test lung, without metabolism and blood
  * @param assumed                   every default taken, in words
  */
@@ -34,7 +37,7 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         double complianceMlPerCmH2O, double resistanceCmH2OSPerL, double expiratoryExtraCmH2OSPerL, double chestWallShare,
         double frcMl, double shunt, double lowVentilationShare, double alveolarDeadSpace, double airwaysMl, double apparatusMl,
         OptionalDouble measuredDeadSpaceMl, double vo2MlPerMin, double vco2MlPerMin, double cardiacOutputLPerMin, double bloodVolumeMl,
-        double haemoglobinGPerDl, double p50MmHg, double baseExcessMmolL, double temperatureCel, boolean living, List<String> assumed) {
+        double haemoglobinGPerDl, double p50MmHg, double baseExcessMmolL, double temperatureCel, double spread, double inactive, boolean coupled, boolean living, List<String> assumed) {
 
     /** Ventilation over perfusion of the poorly ventilated compartment, against that of the rest. 0.1 is where the literature begins to call it low; from memory. */
     public static final double LOW_RATIO = 0.1;
@@ -50,6 +53,8 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         within("alveolar dead space", alveolarDeadSpace, 0, 0.95);
         within("dead space of the airways", airwaysMl, 0, 500);
         within("dead space of the apparatus", apparatusMl, 0, 500);
+        within("spread of ventilation over perfusion", spread, 0, 2.5);
+        within("inactive haemoglobin", inactive, 0, 0.7);
         if (living) {
             within("oxygen uptake", vo2MlPerMin, 1, 5000);
             within("carbon dioxide production", vco2MlPerMin, 1, 5000);
@@ -58,12 +63,28 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         }
     }
 
+    /** Without a spread, with all haemoglobin active, coupled. */
+    public PatientModel(Sex sex, double ageYears, boolean adult, double heightCm, double weightKg, double predictedKg,
+            double complianceMlPerCmH2O, double resistanceCmH2OSPerL, double expiratoryExtraCmH2OSPerL, double chestWallShare,
+            double frcMl, double shunt, double lowVentilationShare, double alveolarDeadSpace, double airwaysMl, double apparatusMl,
+            OptionalDouble measuredDeadSpaceMl, double vo2MlPerMin, double vco2MlPerMin, double cardiacOutputLPerMin, double bloodVolumeMl,
+            double haemoglobinGPerDl, double p50MmHg, double baseExcessMmolL, double temperatureCel, boolean living, List<String> assumed) {
+        this(sex, ageYears, adult, heightCm, weightKg, predictedKg, complianceMlPerCmH2O, resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, chestWallShare, frcMl, shunt,
+                lowVentilationShare, alveolarDeadSpace, airwaysMl, apparatusMl, measuredDeadSpaceMl, vo2MlPerMin, vco2MlPerMin, cardiacOutputLPerMin, bloodVolumeMl,
+                haemoglobinGPerDl, p50MmHg, baseExcessMmolL, temperatureCel, 0, 0, true, living, assumed);
+    }
+
     private static void within(String what, double value, double low, double high) {
         if (!(value >= low && value <= high)) throw new IllegalArgumentException("%s (%s) must lie between %s and %s".formatted(what, value, low, high));
     }
 
     public Blood blood() {
-        return new Blood(haemoglobinGPerDl, baseExcessMmolL, temperatureCel, p50MmHg, 0);
+        return new Blood(haemoglobinGPerDl, baseExcessMmolL, temperatureCel, p50MmHg, inactive);
+    }
+
+    /** The heart's output over its own at this mean alveolar pressure. */
+    double outputTimes(double meanAlveolarCmH2O) {
+        return coupled ? Coupling.outputTimes(meanAlveolarCmH2O, chestWallShare) : 1;
     }
 
     /** Airways and apparatus; never more than what was measured in all. */
@@ -93,51 +114,55 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
                 c.lungVolumeTimes * frcMl, c.shunt.orElse(shunt), c.lowVentilationShare.orElse(lowVentilationShare), c.alveolarDeadSpace.orElse(alveolarDeadSpace), airwaysMl, apparatusMl,
                 c.measuredDeadSpaceMl.isEmpty() ? measuredDeadSpaceMl : c.measuredDeadSpaceMl.getAsDouble() > 0 ? c.measuredDeadSpaceMl : OptionalDouble.empty(), c.vo2Times * vo2MlPerMin, c.vco2Times * vco2MlPerMin,
                 c.cardiacOutputTimes * cardiacOutputLPerMin, bloodVolumeMl, haemoglobinGPerDl, p50MmHg, c.baseExcessMmolL.orElse(baseExcessMmolL),
-                temperatureCel, living, all);
+                temperatureCel, c.spread.orElse(spread), inactive, coupled, living, all);
     }
 
     /** What {@link #with} changes: factors on the present value, or new values. Built from {@link #NONE}. */
     public record Change(double complianceTimes, double resistanceTimes, double lungVolumeTimes, OptionalDouble shunt, OptionalDouble lowVentilationShare,
             OptionalDouble alveolarDeadSpace, OptionalDouble measuredDeadSpaceMl, double vo2Times, double vco2Times, double cardiacOutputTimes,
-            OptionalDouble baseExcessMmolL) {
+            OptionalDouble baseExcessMmolL, OptionalDouble spread) {
         private static final OptionalDouble SAME = OptionalDouble.empty();
-        public static final Change NONE = new Change(1, 1, 1, SAME, SAME, SAME, SAME, 1, 1, 1, SAME);
+        public static final Change NONE = new Change(1, 1, 1, SAME, SAME, SAME, SAME, 1, 1, 1, SAME, SAME);
 
         public Change mechanics(double compliance, double resistance) {
-            return new Change(compliance, resistance, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(compliance, resistance, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change lungVolume(double times) {
-            return new Change(complianceTimes, resistanceTimes, times, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, times, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change shunt(double value) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, OptionalDouble.of(value), lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, OptionalDouble.of(value), lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change low(double share) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, OptionalDouble.of(share), alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, OptionalDouble.of(share), alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change alveolarDeadSpace(double share) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, OptionalDouble.of(share), measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, OptionalDouble.of(share), measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         /** All of the dead space as measured; 0 takes a measured value away, so that the parts count again. */
         public Change deadSpace(double allMl) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, OptionalDouble.of(allMl), vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, OptionalDouble.of(allMl), vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change metabolism(double vo2, double vco2) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2, vco2, cardiacOutputTimes, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2, vco2, cardiacOutputTimes, baseExcessMmolL, spread);
         }
 
         public Change cardiacOutput(double times) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, times, baseExcessMmolL);
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, times, baseExcessMmolL, spread);
         }
 
         public Change baseExcess(double mmolL) {
-            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, OptionalDouble.of(mmolL));
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, OptionalDouble.of(mmolL), spread);
+        }
+
+        public Change spread(double logDeviation) {
+            return new Change(complianceTimes, resistanceTimes, lungVolumeTimes, shunt, lowVentilationShare, alveolarDeadSpace, measuredDeadSpaceMl, vo2Times, vco2Times, cardiacOutputTimes, baseExcessMmolL, OptionalDouble.of(logDeviation));
         }
     }
 }

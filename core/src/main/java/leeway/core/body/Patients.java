@@ -45,7 +45,9 @@ public final class Patients {
         double compliance = lungs.complianceMlPerCmH2O().orElse(illness.complianceTimes().central() * complianceMlPerCmH2O(age, predicted));
         double inspiratory = lungs.resistanceCmH2OSPerL().orElse(illness.resistanceTimes().central() * resistanceCmH2OSPerL(age));
         double expiratoryExtra = (illness.expiratoryResistanceTimes().central() - 1) * inspiratory;
-        double frc = illness.lungVolumeTimes().central() * frcMl(entry.sex(), age, adult, height, bmi);
+        double posture = entry.position().map(Posture::lungVolumeTimes).orElse(1.0);
+        double frc = posture * illness.lungVolumeTimes().central() * frcMl(entry.sex(), age, adult, height, bmi);
+        if (posture != 1) assumed.add("gas left in the lung: %s times what it is lying flat, for %s; sedated and heavy patients may gain less".formatted(round(posture, 2), entry.position().orElseThrow()));
 
         double temperature = entry.temperatureCel().orElse(illness.temperatureCel());
         double hb = entry.haemoglobinGPerL().isPresent() ? entry.haemoglobinGPerL().getAsDouble() / 10
@@ -66,12 +68,19 @@ public final class Patients {
         if (measured.isEmpty() && !illness.testLung()) assumed.add("dead space: airways %s mL, tube, filter and circuit %s mL, and %s %% of the rest in the lung"
                 .formatted(round(airways, 0), round(apparatus, 0), round(100 * illness.alveolarDeadSpace().central(), 0)));
         boolean living = !illness.testLung();
+        double inactive = entry.carboxyhaemoglobin() + entry.methaemoglobin();
+        if (living && inactive > 0) assumed.add("%s %% of the haemoglobin binds no oxygen: content is less by as much; saturation here is that of the rest, and an oximeter does not show the loss; the curve's shift to the left is left out"
+                .formatted(round(100 * inactive, 0)));
+        double spread = living ? entry.lungs().spread().orElse(illness.spread().central()) : 0;
+        if (spread > 0) assumed.add("ventilation over perfusion spread over %d compartments, standard deviation of the logarithm %s".formatted(Compartments.NODES, round(spread, 2)));
+        boolean low = living && entry.lungs().shunt().isEmpty() && entry.lungs().spread().isEmpty();
+        if (living && !entry.pressureLowersOutput()) assumed.add("pressure in the chest does not lower the cardiac output here, as the file says");
         if (!living) measured = OptionalDouble.empty();
         return new PatientModel(entry.sex(), age, adult, height, weight, predicted, compliance, inspiratory, expiratoryExtra, illness.chestWallShare().central(),
-                frc, living ? lungs.shunt().orElse(illness.shunt().central()) : 0, living && lungs.shunt().isEmpty() ? illness.lowVentilationShare().central() : 0,
+                frc, living ? lungs.shunt().orElse(illness.shunt().central()) : 0, low ? illness.lowVentilationShare().central() : 0,
                 living ? illness.alveolarDeadSpace().central() : 0, living ? airways : 0, apparatus, measured, living ? vo2 : 0,
                 living ? vo2 * illness.respiratoryQuotient().central() : 0, living ? output : 0, living ? blood : 0, hb, Haemoglobin.p50MmHg(age),
-                illness.baseExcessMmolL().central(), temperature, living, assumed);
+                illness.baseExcessMmolL().central(), temperature, spread, living ? inactive : 0, entry.pressureLowersOutput(), living, assumed);
     }
 
     /** Grown, as far as the file tells: 18 years, or 13 and at least 152 cm, or no age and at least 130 cm. */

@@ -19,10 +19,20 @@ import java.util.Optional;
  * @param haemoglobinTimes     of normal for the age
  * @param baseExcessMmolL      metabolic state
  * @param temperatureCel       usual body temperature
+ * @param spread               of ventilation over perfusion, standard deviation of the natural logarithm; 0: none
  * @param group                which strategy it belongs to: adult, obstructive, head injury, child …
  * @param testLung             no metabolism, no blood
  */
 public record Illness(String name, Band complianceTimes, Band resistanceTimes, Band expiratoryResistanceTimes, Band shunt, Band lowVentilationShare,
                       Band alveolarDeadSpace, Band lungVolumeTimes, Band chestWallShare, Band oxygenUptakeTimes, Band respiratoryQuotient,
                       Band cardiacOutputTimes, Band haemoglobinTimes, Band baseExcessMmolL, double temperatureCel, Optional<String> strategy,
-                      String group, boolean testLung, String plain, String source) { }
+                      String group, boolean testLung, String plain, String source, Band spread) {
+    /** Without a spread of ventilation over perfusion. */
+    public Illness(String name, Band complianceTimes, Band resistanceTimes, Band expiratoryResistanceTimes, Band shunt, Band lowVentilationShare,
+                   Band alveolarDeadSpace, Band lungVolumeTimes, Band chestWallShare, Band oxygenUptakeTimes, Band respiratoryQuotient,
+                   Band cardiacOutputTimes, Band haemoglobinTimes, Band baseExcessMmolL, double temperatureCel, Optional<String> strategy,
+                   String group, boolean testLung, String plain, String source) {
+        this(name, complianceTimes, resistanceTimes, expiratoryResistanceTimes, shunt, lowVentilationShare, alveolarDeadSpace, lungVolumeTimes, chestWallShare, oxygenUptakeTimes,
+                respiratoryQuotient, cardiacOutputTimes, haemoglobinTimes, baseExcessMmolL, temperatureCel, strategy, group, testLung, plain, source, Band.of(0));
+    }
+}

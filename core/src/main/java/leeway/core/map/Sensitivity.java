@@ -114,6 +114,12 @@ public record Sensitivity(List<Result> results) {
             share(in, start, "alveolar dead space", p.alveolarDeadSpace(), ill.alveolarDeadSpace(), x -> c -> c.alveolarDeadSpace(x));
         }
         if (p.lowVentilationShare() > 0) share(in, start, "poorly ventilated lung", p.lowVentilationShare(), ill.lowVentilationShare(), x -> c -> c.low(x));
+        Band spread = ill.spread();
+        if (p.spread() > 0 && spread.high() > spread.low()) {
+            double low = Math.max(0, p.spread() + spread.low() - spread.central());
+            double high = Math.min(2.5, p.spread() + spread.high() - spread.central());
+            in.add(new Input("spread of ventilation over perfusion", n(low), n(high), changed(start, Change.NONE.spread(low)), changed(start, Change.NONE.spread(high))));
+        }
         factor(in, start, "CO2 output", "mL/min", p.vco2MlPerMin(), times(ill.oxygenUptakeTimes(), false), f -> c -> c.metabolism(f, f));
         factor(in, start, "cardiac output", "L/min", p.cardiacOutputLPerMin(), times(ill.cardiacOutputTimes(), t.patient().cardiacOutputLPerMin().isPresent()), f -> c -> c.cardiacOutput(f));
         Band be = ill.baseExcessMmolL();

@@ -23,6 +23,11 @@ final class Cautions {
         List<String> c = new ArrayList<>();
         c.add("A planning and teaching aid, not a medical device: nothing here is an order. The maker's instructions, local protocols and licensed clinicians come first.");
         climb(t, c, pressure);
+        TubeDepth.caution(t.patient(), t.airway()).ifPresent(c::add);
+        if (t.patient().carboxyhaemoglobin() + t.patient().methaemoglobin() > 0) {
+            c.add("An oximeter reads carboxyhaemoglobin as oxygenated and draws towards 85 % with methaemoglobin: its saturation says little here; "
+                    + "oxygen is given by the blood gas with co-oximetry (from memory).");
+        }
         boolean hand = t.ventilator().drive() == Ventilator.Drive.HAND;
         if (hand) {
             c.add("Rate, volume and pressure of a hand bag are the hand's: figures here are those of the rate and volume named, and hands differ (common practice, no source).");

@@ -10,11 +10,24 @@ import java.util.OptionalDouble;
  * @param lungs                 overrides of the illness sheet
  * @param deadSpaceMl           all of it as measured: airways, tube, filter, alveolar
  * @param airwayDepthCm         how far the tube lies in
+ * @param position              how the patient lies, one of the words of {@code leeway.core.body.Posture}
+ * @param carboxyhaemoglobin    share of the haemoglobin that carries carbon monoxide
+ * @param methaemoglobin        share of the haemoglobin that is methaemoglobin
+ * @param pressureLowersOutput  whether pressure in the chest lowers the cardiac output
  */
 public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears,
                            OptionalDouble airwayDepthCm, Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel,
                            OptionalDouble haemoglobinGPerL, Optional<String> position, boolean paralysed, boolean chestDrain,
-                           OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas) {
+                           OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas, double carboxyhaemoglobin, double methaemoglobin,
+                           boolean pressureLowersOutput) {
+    /** Without haemoglobin that binds no oxygen, and with the declared coupling of chest pressure and heart. */
+    public PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears, OptionalDouble airwayDepthCm,
+                        Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel, OptionalDouble haemoglobinGPerL, Optional<String> position,
+                        boolean paralysed, boolean chestDrain, OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas) {
+        this(sex, heightCm, heightEstimated, weightKg, ageYears, airwayDepthCm, cuff, lungs, temperatureCel, haemoglobinGPerL, position, paralysed, chestDrain,
+                cardiacOutputLPerMin, bloodGas, 0, 0, true);
+    }
+
     /** As the formulas of lung volume and body weight know it. */
     public enum Sex { FEMALE, MALE }
 
@@ -29,11 +42,18 @@ public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstim
      *
      * @param resistanceCmH2OSPerL  of lungs and airways, without tube and filter
      * @param resistanceWithTubeCmH2OSPerL as taken from a ventilator, tube included
+     * @param spread               of ventilation over perfusion, standard deviation of the natural logarithm
      */
     public record Lungs(OptionalDouble complianceMlPerCmH2O, OptionalDouble resistanceCmH2OSPerL, OptionalDouble resistanceWithTubeCmH2OSPerL,
-                        Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl) {
+                        Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl, OptionalDouble spread) {
         public static final Lungs NONE = new Lungs(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(),
-                OptionalDouble.empty(), OptionalDouble.empty());
+                OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+
+        /** Without a spread. */
+        public Lungs(OptionalDouble complianceMlPerCmH2O, OptionalDouble resistanceCmH2OSPerL, OptionalDouble resistanceWithTubeCmH2OSPerL,
+                     Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl) {
+            this(complianceMlPerCmH2O, resistanceCmH2OSPerL, resistanceWithTubeCmH2OSPerL, effort, shunt, deadSpaceMl, OptionalDouble.empty());
+        }
     }
 
     /** A blood gas with the settings it was taken under. */

@@ -39,6 +39,7 @@ class GasExchangePropertyTest {
             default -> Sample.of(random.nextDouble(600, 2500), random.nextDouble(0, 0.4), random.nextInt(2) * random.nextDouble(0, 0.3), random.nextDouble(0, 0.3), random.nextDouble(60, 180),
                     random.nextDouble(150, 300), 0.8, random.nextDouble(3, 8), random.nextDouble(8, 16));
         };
+        if (seed % 5 == 0) patient = patient.with(PatientModel.Change.NONE.spread(random.nextDouble(0.2, 2)));
         boolean small = !patient.adult();
         Run run = new Run(patient, small ? 7.5 * patient.weightKg() : random.nextDouble(350, 600), small ? 28 : random.nextDouble(10, 25), 5, random.nextDouble(0.3, 1));
         for (int i = 0; i < changes; i++) run.script.add(anything(random, endS, patient));

@@ -13,7 +13,7 @@ class GasExchangeTest {
 
     @Test
     void nothingMovesFromTheSteadyState() {
-        for (PatientModel patient : new PatientModel[] {Sample.ideal(), ILL, ILL.with(PatientModel.Change.NONE.deadSpace(190)), Apnoea.healthy(Sex.FEMALE, 0.5, 66, 7)}) {
+        for (PatientModel patient : new PatientModel[] {Sample.ideal(), ILL, ILL.with(PatientModel.Change.NONE.deadSpace(190)), ILL.with(PatientModel.Change.NONE.low(0).spread(1)), Apnoea.healthy(Sex.FEMALE, 0.5, 66, 7)}) {
             double tidal = 6.5 * patient.predictedKg(), rate = patient.adult() ? 16 : 26;
             Run run = new Run(patient, tidal, rate, 5, 0.5);
             run.to(3600);

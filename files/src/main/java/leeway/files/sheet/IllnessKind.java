@@ -17,6 +17,7 @@ public final class IllnessKind implements SheetKind<Illness> {
             factor("expiratory resistance", 0.1, 20, "Expiratory over inspiratory resistance."),
             share("shunt", "Share of the cardiac output that passes no ventilated lung."),
             share("low ventilation", "Share of perfusion to poorly ventilated lung."),
+            Key.may("spread", Form.band(Kind.NUMBER, 0, 2.5, "0.8"), "Of ventilation over perfusion in the rest, as the standard deviation of the natural logarithm: 0.3 to 0.6 healthy, 1 and more ill.").otherwise("0"),
             share("alveolar dead space", "Share of alveolar ventilation that meets no blood."),
             factor("lung volume", 0.1, 5, "Functional residual capacity over healthy."),
             share("chest wall", "The chest wall's share of elastance."),
@@ -49,7 +50,7 @@ public final class IllnessKind implements SheetKind<Illness> {
                 must(s, "low ventilation"), must(s, "alveolar dead space"), band(s, "lung volume", 1), must(s, "chest wall"),
                 band(s, "oxygen uptake", 1), band(s, "respiratory quotient", 0.8), band(s, "cardiac output", 1), band(s, "haemoglobin", 1),
                 band(s, "base excess", 0), s.number("temperature", 37), s.text("strategy"), s.text("group", "any"), s.yes("test lung", false),
-                s.text("plain", ""), SheetKind.source(s));
+                s.text("plain", ""), SheetKind.source(s), band(s, "spread", 0));
     }
 
     private static Band must(Section s, String key) { return s.as(key, Band.class).orElseThrow(); }

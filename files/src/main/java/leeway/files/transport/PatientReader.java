@@ -11,6 +11,7 @@ import leeway.files.yaml.Complaints;
 /** The patient: what belongs together, and what no patient is. */
 final class PatientReader {
     private static final double USUAL_AFTER_MIN = 30;
+    private static final double MOST_INACTIVE = 0.7;
 
     private PatientReader() { }
 
@@ -38,7 +39,18 @@ final class PatientReader {
         PatientEntry.Lungs lungs = lungs(p, c);
         return new PatientEntry(sex, height, p.yes("height estimated", false), weight, age, p.number("airway depth"),
                 p.text("cuff").map(t -> PatientEntry.Cuff.valueOf(t.toUpperCase(Locale.ROOT))), lungs, p.number("temperature"), p.number("haemoglobin"),
-                p.text("position"), p.yes("paralysed", false), p.yes("chest drain", false), p.number("cardiac output"), gas.flatMap(g -> bloodGas(g, c, assumed)));
+                p.text("position"), p.yes("paralysed", false), p.yes("chest drain", false), p.number("cardiac output"), gas.flatMap(g -> bloodGas(g, c, assumed)),
+                inactive(p, c), p.number("methaemoglobin", 0), p.yes("pressure lowers output", true));
+    }
+
+    /** Carboxyhaemoglobin; together with methaemoglobin it must leave some that works. */
+    private static double inactive(Section p, Complaints c) {
+        double carboxy = p.number("carboxyhaemoglobin", 0), met = p.number("methaemoglobin", 0);
+        if (carboxy + met > MOST_INACTIVE) {
+            c.add(p.atKey(p.written("methaemoglobin") ? "methaemoglobin" : "carboxyhaemoglobin"), "carboxyhaemoglobin and methaemoglobin make %.0f %% together".formatted(100 * (carboxy + met)),
+                    "Together they are at most %.0f %%: with more nobody lives to be moved.".formatted(100 * MOST_INACTIVE));
+        }
+        return carboxy;
     }
 
     private static void size(Section p, OptionalDouble height, OptionalDouble weight, OptionalDouble age, Complaints c) {
@@ -87,7 +99,8 @@ final class PatientReader {
         }
         return new PatientEntry.Lungs(number(s, "compliance"), number(s, "resistance"), number(s, "resistance with tube"),
                 s.flatMap(l -> l.text("effort")).map(t -> PatientEntry.Effort.valueOf(t.toUpperCase(Locale.ROOT))),
-                p.number("shunt").isPresent() ? p.number("shunt") : number(s, "shunt"), p.number("dead space").isPresent() ? p.number("dead space") : number(s, "dead space"));
+                p.number("shunt").isPresent() ? p.number("shunt") : number(s, "shunt"), p.number("dead space").isPresent() ? p.number("dead space") : number(s, "dead space"),
+                number(s, "spread"));
     }
 
     private static OptionalDouble number(Optional<Section> s, String key) { return s.isPresent() ? s.get().number(key) : OptionalDouble.empty(); }

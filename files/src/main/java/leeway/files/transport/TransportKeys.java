@@ -3,6 +3,7 @@ package leeway.files.transport;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import leeway.core.body.Posture;
 import leeway.core.kit.AlarmCondition;
 import leeway.core.quantity.Kind;
 import leeway.files.keys.Form;
@@ -25,7 +26,7 @@ public final class TransportKeys {
     /** How long a journey's part may take, min: a week. */
     private static final double LONGEST_MIN = 7 * 24 * 60;
 
-    static final List<String> POSITIONS = List.of("flat", "supine", "head up", "semi-recumbent", "sitting", "head down", "prone", "left side", "right side");
+    static final List<String> POSITIONS = Posture.WORDS;
 
     private static final Table LUNGS = Table.of("lungs",
             Key.may("compliance", Form.of(Kind.COMPLIANCE, 0.1, 300), "Static compliance of the respiratory system.").otherwise("by the illness"),
@@ -33,7 +34,9 @@ public final class TransportKeys {
             Key.may("resistance with tube", Form.of(Kind.RESISTANCE, 1, 500, "18 cmH2O.s/L"), "As taken from a ventilator, tube included."),
             Key.may("effort", Form.choice("effort", "none", "weak", "normal", "strong"), "Own effort to breathe.").otherwise("by the illness").also("drive", "breathing"),
             Key.may("shunt", Form.of(Kind.FRACTION, 0, 0.9, "18 %"), "Share of the cardiac output that passes no ventilated lung.").otherwise("by the illness"),
-            Key.may("dead space", Form.of(Kind.VOLUME, 1, 1000, "160 mL"), "All of it as measured: airways, tube, filter, alveolar.").otherwise("the sum of its parts"));
+            Key.may("dead space", Form.of(Kind.VOLUME, 1, 1000, "160 mL"), "All of it as measured: airways, tube, filter, alveolar.").otherwise("the sum of its parts"),
+            Key.may("spread", Form.number(0, 2.5, "0.8"), "Of ventilation over perfusion, as the standard deviation of the natural logarithm: 0.3 to 0.6 healthy, 1 and more ill; takes the place of the poorly ventilated compartment.")
+                    .otherwise("by the illness").also("log sd", "v/q spread", "scatter"));
 
     private static final Table BLOOD_GAS = Table.of("the blood gas",
             Key.must("ph", Form.number(6.5, 7.9, "7.31"), "pH at 37 Cel."),
@@ -54,17 +57,20 @@ public final class TransportKeys {
             Key.may("age", Form.of(Kind.AGE, 0, 120), "In years, months or days; without it the patient is an adult.").otherwise("adult"),
             Key.may("illness", Form.name("illness", "moderate pneumonia"), "A sheet: lungs, shunt, metabolism, circulation.").otherwise("healthy lungs").also("diagnosis", "disease", "condition"),
             Key.may("airway", Form.name("airway", "tracheal tube 7.5 mm"), "A sheet.").otherwise("a tracheal tube by age").also("tube"),
-            Key.may("airway depth", Form.of(Kind.LENGTH, 3, 40), "How far the tube lies in.").also("tube depth", "depth").notYetUsed(),
+            Key.may("airway depth", Form.of(Kind.LENGTH, 3, 40), "How far the tube lies in at the teeth; too deep or too shallow is a caution of the plan.").also("tube depth", "depth"),
             Key.may("cuff", Form.choice("filling of the cuff", "air", "saline", "none"), "What fills the cuff."),
             Key.may("lungs", Form.section(LUNGS), "Measured values, which outrank the illness."),
             Key.may("shunt", Form.of(Kind.FRACTION, 0, 0.9, "18 %"), "As under lungs."),
             Key.may("dead space", Form.of(Kind.VOLUME, 1, 1000, "160 mL"), "As under lungs."),
             Key.may("temperature", Form.of(Kind.TEMPERATURE, 25, 43, "37.8 Cel"), "Body temperature.").otherwise("by the illness").also("body temperature"),
             Key.may("haemoglobin", Form.of(Kind.HAEMOGLOBIN, 20, 260), "Concentration in blood.").otherwise("by age and illness").also("hemoglobin", "hb"),
-            Key.may("position", Form.choice("position", POSITIONS), "How the patient lies.").notYetUsed(),
+            Key.may("carboxyhaemoglobin", Form.of(Kind.FRACTION, 0, 0.7, "5 %"), "Share of the haemoglobin that carries carbon monoxide.").otherwise("0 %").also("cohb", "carboxyhemoglobin"),
+            Key.may("methaemoglobin", Form.of(Kind.FRACTION, 0, 0.7, "2 %"), "Share of the haemoglobin that is methaemoglobin.").otherwise("0 %").also("methb", "methemoglobin"),
+            Key.may("position", Form.choice("position", POSITIONS), "How the patient lies: it changes the gas left in the lung.").otherwise("flat"),
             Key.may("paralysed", Form.yesNo(), "Whether a relaxant works.").otherwise("no").also("paralyzed", "relaxed"),
             Key.may("chest drain", Form.yesNo(), "Whether one lies.").otherwise("no"),
             Key.may("cardiac output", Form.of(Kind.FLOW, 0.05, 25, "5 L/min"), "As measured.").otherwise("by size and illness"),
+            Key.may("pressure lowers output", Form.yesNo(), "Whether pressure in the chest lowers the cardiac output; a coarse rule that can be switched off.").otherwise("yes"),
             Key.may("blood gas", Form.section(BLOOD_GAS), "A blood gas with the settings it was taken under: the model is fitted to it.").also("abg", "bga"));
 
     private static final Table GAUGE = Table.of("the gauge",

@@ -134,7 +134,7 @@ class TransportReaderTest {
         assertThat(t.policy().harm().saO2()).isEqualTo(0.88);
         assertThat(t.policy().harm().paco2MmHg()).isEqualTo(75);
         assertThat(t.delayCorrelation()).isEqualTo(0.3);
-        assertThat(t.unused()).containsExactly("\"airway depth\" is read and checked, and not used yet", "\"position\" is read and checked, and not used yet", "\"device\" is read and checked, and not used yet");
+        assertThat(t.unused()).containsExactly("\"device\" is read and checked, and not used yet");
         assertThat(t.assumed()).containsExactly("residual pressure 2.7 bar, what the ventilator's inlet needs (vehicle)",
                 "gauge of class 2.5 with a span of 315 bar, read to 5 bar (vehicle)", "altitude: 0 m (ward)", "temperature around the kit: 20 Cel (ward)", "noise: quiet (ward)", "crew: 2 (flight)",
                 "alarms: neither ventilator nor monitor warns of saturation low; what the file says of it has no effect");
