@@ -30,7 +30,6 @@ public final class Breath implements Part {
     static final double REFRACTORY_S = 0.2;
     /** Support does not cycle off earlier; common practice, no source. */
     private static final double LEAST_SUPPORT_S = 0.2;
-    private static final int SETTLING_ROWS = 400;
     /** The device's largest flow counts as passed only by this share, so that reaching a pressure does not throw it back. */
     private static final double FLOW_SLACK = 1e-6;
 
@@ -53,7 +52,8 @@ public final class Breath implements Part {
         this(mechanics, device, true);
     }
 
-    private Breath(Mechanics mechanics, DeviceLimits device, boolean settles) {
+    /** Without settling it starts with the lung at PEEP. */
+    Breath(Mechanics mechanics, DeviceLimits device, boolean settles) {
         this.mechanics = mechanics;
         this.device = device;
         this.settles = settles;
@@ -96,7 +96,7 @@ public final class Breath implements Part {
         claims.reads(Knob.RESISTANCE, Knob.COMPLIANCE);
     }
 
-    /** Starts where a breath begins, in the steady state of the first knobs (with effort: after {@value #SETTLING_ROWS} rows at the most). */
+    /** Starts where a breath begins, in the steady state of the first knobs (with effort: after some hundred rows at the most). */
     @Override
     public void begin(Now n) {
         double[] y = n.y;
@@ -121,23 +121,20 @@ public final class Breath implements Part {
     }
 
     private void settle(Now n) {
-        Loop own = new Loop(new Breath(mechanics, device, false));
+        Breath other = new Breath(mechanics, device, false);
+        Loop own = new Loop(other);
         Script script = Script.holding(n.p);
         Now k = own.begin(script);
-        double[] last = {Double.NaN, Double.NaN, 0};
-        own.to(36_000, k, script, new Sink() {
-            @Override public void row(Now now) {
-                last[2] += Math.abs(now.y[VOLUME] - last[0]) < law.settledMl() && Math.abs(now.y[TARGET] - last[1]) < 1e-9 || last[2] >= SETTLING_ROWS ? 1000 : 1;
-                last[0] = now.y[VOLUME];
-                last[1] = now.y[TARGET];
-            }
-            @Override public boolean enough() {
-                return last[2] >= 1000;
-            }
-        });
+        other.settle(own, k, script);
         for (int i = 0; i < COUNT; i++) n.y[at + i] = k.y[i] - (i >= PHASE_AT && i <= TIMES_END ? k.tS : 0);
         n.y[at + ROW_AT] = k.y[ROW_AT] - k.tS;
         levels(k, n);
+    }
+
+    /** Runs a loop of this breath alone until the breath repeats itself. */
+    void settle(Loop alone, Now k, Script script) {
+        boolean passive = tuned.effortPeriod == Double.POSITIVE_INFINITY && tuned.falsePeriod == Double.POSITIVE_INFINITY;
+        Settling.run(alone, k, script, law.settledMl(), passive && law.volumeIsAll());
     }
 
     private static void levels(Now from, Now to) {

@@ -301,7 +301,7 @@ class Law {
         double mus = m0 * dt + mg * half;
         muscle = m0 * dv + mg * (dt * dv - stretch.volumeTime);
         alveolarS = t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
-        boolean inward = f0 > 0 || f1 > 0;
+        boolean inward = f0 + f1 > 0;       // no stretch turns; at a turn one of the two is zero but for rounding
         double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
         resistive = k1 * stretch.square + s * stretch.cube;
         airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * stretch.square;
@@ -335,6 +335,11 @@ class Law {
     /** Two breaths that end closer together than this are the same. */
     double settledMl() {
         return 1e-9;
+    }
+
+    /** The volume is all that a passive breath hands to the next; a lung with more state must say no. */
+    boolean volumeIsAll() {
+        return true;
     }
 
     /** Elastic recoil of lung and chest wall, what a hold would show. */

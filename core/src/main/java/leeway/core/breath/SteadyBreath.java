@@ -12,18 +12,18 @@ import leeway.core.run.Sink;
  * <p>What plan, map and settings take their pressures from.
  */
 public final class SteadyBreath {
-    private static final int MOST_BREATHS = 2000;
-
     private SteadyBreath() { }
 
     /** The numbers of the breath that repeats itself. Refuses a mode in which nothing starts a breath. */
     public static BreathNumbers of(Mechanics mechanics, BreathSettings settings, DeviceLimits device) {
         if (!settings.mode().hasRate()) throw new IllegalArgumentException(settings.mode().code() + " starts no breath by itself: the patient's effort decides");
-        Loop loop = new Loop(new Breath(mechanics, device));
+        Breath breath = new Breath(mechanics, device, false);
+        Loop loop = new Loop(breath);
         Script script = Breath.base(new Script(), mechanics, settings);
         Now now = loop.begin(script);
+        breath.settle(loop, now, script);
         Last last = new Last();
-        loop.to(MOST_BREATHS * 60 / settings.ratePerMin(), now, script, last);
+        loop.to(now.tS + 60 * 60 / settings.ratePerMin(), now, script, last);
         return numbers(last.row, settings);
     }
 

@@ -271,11 +271,11 @@ final class Ventilator {
         y[at + CUFF] += cuff;
         y[at + CIRCUIT] += circuit;
         y[at + PAW] += paw;
-        if (inspires && (f0 > 0 || f1 > 0)) {
+        if (inspires && f0 + f1 > 0) {
             y[at + WORK] += work;
             y[at + RESISTIVE] += resistive;
         }
-        if (f0 > 0 || f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
+        if (f0 + f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
         y[at + MUSCLE] += Math.max(0, muscle);
         if (dt > 0) {
             y[at + HIGHEST] = Math.max(y[at + HIGHEST], highest);

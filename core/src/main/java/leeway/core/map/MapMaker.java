@@ -106,9 +106,8 @@ public final class MapMaker {
 
     private double draw(Steady s) {
         Leg first = transport.legs().get(0);
-        if (first.oxygen().isEmpty()) return OxygenDraw.of(transport.ventilator(), s.need()).oxygenLPerMin();
-        Store store = transport.store(first.oxygen().get(0));
-        return OxygenDraw.of(transport.ventilator(), s.need(), store).oxygenLPerMin();
+        Optional<Store> store = first.oxygen().stream().findFirst().map(transport::store);
+        return OxygenDraw.litresPerMin(transport.ventilator(), s.need(), store);
     }
 
     private double room(double xValue, double yValue) {

@@ -3,6 +3,7 @@ package leeway.core.supply;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import leeway.core.gas.Barometer;
 import leeway.core.gas.Blend;
 import leeway.core.gas.GasVolume;
@@ -34,6 +35,15 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
 
     public OxygenDraw { working = List.copyOf(working); }
 
+    /** The same as {@link #oxygenLPerMin} of the draw from this store, or at the device's inlet where there is none, without its working: for grids. */
+    public static double litresPerMin(Ventilator ventilator, LegNeed need, Optional<Store> store) {
+        if (store.isPresent() && store.get().type() == Store.Type.CONCENTRATOR) return store.get().flowLPerMin().orElse(0);
+        if (store.isPresent() && !store.get().inlet().highPressure()) return store.get().inlet().flowmeterLPerMin().orElse(HAND_BAG_L_PER_MIN);
+        if (ventilator.drive() == Ventilator.Drive.HAND) return handBagLPerMin(ventilator);
+        double mixed = mixedLPerMin(ventilator.gas(), need), fio2 = deliveredFio2(ventilator, need.fio2());
+        return Blend.oxygenFlow(mixed, fio2, 1) + lostLPerMin(ventilator.gas(), mixed, fio2);
+    }
+
     /** From a cylinder, wall or liquid store at the inlet that the store's line of the file names. */
     public static OxygenDraw of(Ventilator ventilator, LegNeed need, Store store) {
         if (store.type() == Store.Type.CONCENTRATOR) {
@@ -53,9 +63,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
         double mixed = mixedLPerMin(gas, need, working);
         double fio2 = deliveredFio2(ventilator, need.fio2());
         if (Math.abs(fio2 - need.fio2()) > 1e-9) working.add(say("it has no FiO2 of %.2f; it gives %.2f", need.fio2(), fio2));
-        // the mixing valve loses oxygen only where there is some to mix
-        double purge = fio2 > Blend.AIR + 1e-9 ? gas.purgeLPerMin() : 0;
-        double drive = gas.driveLPerMin() + gas.driveShare() * mixed + purge;
+        double drive = lostLPerMin(gas, mixed, fio2);
         double blended = Blend.oxygenFlow(mixed, fio2, 1);
         working.add(say("oxygen in the mixture: %.3f × (%.3f − 0.21)/(1 − 0.21) = %.3f L/min", mixed, fio2, blended));
         if (drive > 0) working.add(say("drive gas and loss of the mixing valve: %.3f L/min of oxygen that never reaches the patient", drive));
@@ -86,15 +94,24 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
         return new OxygenDraw(flowLPerMin, fio2, mixed, 0, working);
     }
 
+    /** Drive gas and the loss of the mixing valve, which loses oxygen only where there is some to mix. */
+    private static double lostLPerMin(Ventilator.Gas gas, double mixed, double fio2) {
+        double purge = fio2 > Blend.AIR + 1e-9 ? gas.purgeLPerMin() : 0;
+        return gas.driveLPerMin() + gas.driveShare() * mixed + purge;
+    }
+
+    private static double mixedLPerMin(Ventilator.Gas gas, LegNeed need) {
+        return (need.minuteVolumeLPerMin() + need.leakLPerMin()) * freePer(gas.volumeBasis(), need.ambientHPa()) + need.biasFlowLPerMin();
+    }
+
     private static double mixedLPerMin(Ventilator.Gas gas, LegNeed need, List<String> working) {
         double ambientHPa = need.ambientHPa();
         double factor = freePer(gas.volumeBasis(), ambientHPa);
         double volume = need.minuteVolumeLPerMin() + need.leakLPerMin();
-        double breathed = volume * factor;
         working.add(say("breaths and leak: %.2f L/min %s at %.1f hPa × %.4f = %.3f L/min of free gas", volume,
-                gas.volumeBasis() == Ventilator.VolumeBasis.FREE ? "free" : gas.volumeBasis().name(), ambientHPa, factor, breathed));
+                gas.volumeBasis() == Ventilator.VolumeBasis.FREE ? "free" : gas.volumeBasis().name(), ambientHPa, factor, volume * factor));
         if (need.biasFlowLPerMin() > 0) working.add(say("bias flow: %.2f L/min more", need.biasFlowLPerMin()));
-        return breathed + need.biasFlowLPerMin();
+        return mixedLPerMin(gas, need);
     }
 
     /** What the device makes of the wish: a mixture by entrainment has a least FiO2, without a blender only that and pure oxygen. */

@@ -8,6 +8,7 @@ import static leeway.core.supply.Kits.ventilator;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
@@ -27,6 +28,24 @@ class OxygenDrawTest {
             OxygenDraw draw = OxygenDraw.of(pneumatic(VolumeBasis.BTPS, 0.5, true, 0.7), need);
             double air = draw.mixedLPerMin() - (draw.oxygenLPerMin() - draw.driveLPerMin());
             assertThat(draw.oxygenLPerMin() - draw.driveLPerMin() + air * 0.21).isCloseTo(draw.fio2() * draw.mixedLPerMin(), within(1e-9));
+        }
+    }
+
+    @Test
+    void theFigureWithoutItsWorkingIsTheSame() {
+        var random = new SplittableRandom(8);
+        for (int i = 0; i < 500; i++) {
+            LegNeed need = need(random.nextDouble(0, 30), random.nextDouble(0.21, 1)).withBiasFlowLPerMin(random.nextDouble(0, 10)).withLeakLPerMin(random.nextDouble(0, 5));
+            for (Ventilator v : List.of(pneumatic(VolumeBasis.BTPS, 0.5, true, 0.7), pneumatic(VolumeBasis.FREE, 0.5, false, 0), turbine(VolumeBasis.ATPD))) {
+                assertThat(OxygenDraw.litresPerMin(v, need, Optional.empty())).isEqualTo(OxygenDraw.of(v, need).oxygenLPerMin());
+                for (Store.Type type : List.of(Store.Type.CYLINDER, Store.Type.CONCENTRATOR)) {
+                    for (boolean high : new boolean[] {true, false}) {
+                        var store = new Store("o", type, Optional.empty(), OptionalDouble.of(2), OptionalDouble.of(150), OptionalDouble.of(15),
+                                OptionalDouble.empty(), OptionalDouble.of(5), 1, 0, Kits.EXACT, OptionalDouble.empty(), new Store.Inlet(high, OptionalDouble.empty()));
+                        assertThat(OxygenDraw.litresPerMin(v, need, Optional.of(store))).isEqualTo(OxygenDraw.of(v, need, store).oxygenLPerMin());
+                    }
+                }
+            }
         }
     }
 
