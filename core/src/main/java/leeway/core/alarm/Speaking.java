@@ -186,7 +186,7 @@ public final class Speaking implements Part {
         crossing.row(n);
         for (int i = 0; i < rows.length; i++) {
             int at = state + EACH * i;
-            boolean crosses = speaks(n, i) && crossing.crosses(n, n.on(Knob.LIMITS_WIDE) ? wide[i] : rows[i]);
+            boolean crosses = crossing.crosses(n, n.on(Knob.LIMITS_WIDE) ? wide[i] : rows[i]) && speaks(n, i);
             if (crosses) {
                 if (n.y[at + STATE] == IDLE) cross(n, i, n.tS);
                 n.y[at + BREATHS]++;

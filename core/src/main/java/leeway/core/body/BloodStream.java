@@ -53,8 +53,7 @@ final class BloodStream {
         for (int i = 0; i < 3; i++) {
             point.ofContents(blood, s.venousO2(), s.arterialCo2() + difference * MADE_SHARE[i] / FLOW[i]);
             y[at + TISSUE + i] = store[i] * point.pco2MmHg;
-            y[at + WARM + 2 * (WARM_TISSUE + i)] = point.u;
-            y[at + WARM + 2 * (WARM_TISSUE + i) + 1] = point.h;
+            Warm.begin(y, at + WARM + Warm.EACH * (WARM_TISSUE + i), point);
         }
     }
 
@@ -71,12 +70,10 @@ final class BloodStream {
         for (int i = 0; i < 3; i++) {
             double q = dl * FLOW[i], held = y[at + TISSUE + i] + made * MADE_SHARE[i];
             if (q > 0) {
-                int warm = at + WARM + 2 * (WARM_TISSUE + i);
-                point.u = y[warm];
-                point.h = y[warm + 1];
+                int warm = at + WARM + Warm.EACH * (WARM_TISSUE + i);
+                Warm.recall(y, warm, point);
                 point.ofTissue(blood, leftO2, store[i], q, held + q * co2);
-                y[warm] = point.u;
-                y[warm + 1] = point.h;
+                Warm.keep(y, warm, point);
                 leftCo2 += FLOW[i] * point.carbonDioxideMlPerDl;
                 held += q * (co2 - point.carbonDioxideMlPerDl);
             }

@@ -39,14 +39,14 @@ final class Compartments {
         perfusion = new double[count];
         gas = new int[count];
         warm = new int[count];
-        extra = 5 * more;
+        extra = (3 + Warm.EACH) * more;
         gas[0] = GasSlot.MAIN;
         gas[1] = GasSlot.LOW;
-        warm[0] = GasSlot.WARM + 2 * GasSlot.WARM_MAIN;
-        warm[1] = GasSlot.WARM + 2 * GasSlot.WARM_LOW;
+        warm[0] = GasSlot.WARM + Warm.EACH * GasSlot.WARM_MAIN;
+        warm[1] = GasSlot.WARM + Warm.EACH * GasSlot.WARM_LOW;
         for (int k = 2; k < count; k++) {
             gas[k] = GasSlot.COUNT + 3 * (k - 2);
-            warm[k] = GasSlot.COUNT + 3 * more + 2 * (k - 2);
+            warm[k] = GasSlot.COUNT + 3 * more + Warm.EACH * (k - 2);
         }
         ventilation[1] = lowAir;
         perfusion[1] = low;

@@ -126,22 +126,16 @@ public final class GasExchange implements Part {
         warm(y, VEIN_END, 40, steady.paco2MmHg() + 6);
     }
 
-    private static final int BLOCKED_END = WARM + 2 * WARM_BLOCKED, ARTERY_END = WARM + 2 * WARM_ARTERY, VEIN_END = WARM + 2 * WARM_VEIN;
+    private static final int BLOCKED_END = WARM + Warm.EACH * WARM_BLOCKED, ARTERY_END = WARM + Warm.EACH * WARM_ARTERY, VEIN_END = WARM + Warm.EACH * WARM_VEIN;
 
     private void warm(double[] y, int which, double po2, double pco2) {
         point.ofTensions(blood, po2, pco2);
-        keep(y, which);
+        Warm.begin(y, at + which, point);
     }
 
-    private void keep(double[] y, int which) {
-        y[at + which] = point.u;
-        y[at + which + 1] = point.h;
-    }
+    private void keep(double[] y, int which) { Warm.keep(y, at + which, point); }
 
-    private void recall(double[] y, int which) {
-        point.u = y[at + which];
-        point.h = y[at + which + 1];
-    }
+    private void recall(double[] y, int which) { Warm.recall(y, at + which, point); }
 
     private void flags(double[] y) {
         y[at + CLOSED] = closed ? 1 : 0;
