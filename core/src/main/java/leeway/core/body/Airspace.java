@@ -1,5 +1,7 @@
 package leeway.core.body;
 
+import leeway.core.gas.Exp;
+
 /** Gas in motion between mouth and lung, on the state of {@link GasSlot}. Exactly conservative: what is not delivered stays. */
 final class Airspace {
     /** Three gases, as moved by the last call. */
@@ -24,7 +26,7 @@ final class Airspace {
     private void push(double[] y, int first, int last, double volumeMl, double deadMl, double[] entering, int step) {
         double sum = entering[0] + entering[1] + entering[2];
         double lambda = deadMl > 0 ? SeriesDeadSpace.TANKS * volumeMl / deadMl : 1e9;
-        double none = lambda > 40 ? 0 : StrictMath.exp(-lambda);
+        double none = lambda > 40 ? 0 : Exp.exp(-lambda);
         for (int i = 0; i < weight.length; i++) weight[i] = SeriesDeadSpace.weight(i, lambda > 40 ? 0 : lambda, none);
         double capacity = 0;
         for (int k = 0; k < 9; k++) capacity += y[Math.min(first, last) + k];

@@ -5,6 +5,7 @@ import static leeway.core.body.GasSlot.*;
 import leeway.core.gas.Blend;
 import leeway.core.gas.Blood;
 import leeway.core.gas.BloodPoint;
+import leeway.core.gas.Exp;
 import leeway.core.gas.GasVolume;
 import leeway.core.run.Claims;
 import leeway.core.run.Column;
@@ -219,7 +220,7 @@ public final class GasExchange implements Part {
         double dtS = n.tS - y[at + LAST_S];
         if (!(dtS > 0)) return;
         y[at + LAST_S] = n.tS;
-        y[at + PRESSURE] += (1 - StrictMath.exp(-dtS / PRESSURE_S_TIME)) * (y[at + PRESSURE_S] / dtS - y[at + PRESSURE]);
+        y[at + PRESSURE] += (1 - Exp.exp(-dtS / PRESSURE_S_TIME)) * (y[at + PRESSURE_S] / dtS - y[at + PRESSURE]);
         y[at + PRESSURE_S] = 0;
         double in = y[at + IN_ML], out = y[at + OUT_ML], inO2 = y[at + IN_O2_ML];
         y[at + IN_ML] = 0;
