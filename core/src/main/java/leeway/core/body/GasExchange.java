@@ -286,6 +286,21 @@ public final class GasExchange implements Part {
         return sum - n.y[at + LEDGER + gas] + (gas == 0 ? n.y[at + USED] : gas == 1 ? -n.y[at + MADE] : 0);
     }
 
+    /** Gas in the lung, dead space left out, mL STPD. */
+    double lungGasMl(Now n) {
+        double sum = 0;
+        for (int gas = 0; gas < 3; gas++) {
+            sum += n.y[at + BLOCKED + gas] + n.y[at + DEAD + gas];
+            for (int k = 0; k < parts.count; k++) sum += n.y[at + parts.gas[k] + gas];
+        }
+        return sum;
+    }
+
+    /** Carbon dioxide in blood and tissue, mL STPD. */
+    double bodyCo2Ml(Now n) {
+        return stream.held(n.y, at, 1);
+    }
+
     /** Evaluations of the blood's curves, ever, by this part. */
     public long evaluations() {
         return point.evaluations;

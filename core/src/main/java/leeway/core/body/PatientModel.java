@@ -87,6 +87,20 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         return coupled ? Coupling.outputTimes(meanAlveolarCmH2O, chestWallShare) : 1;
     }
 
+    /** The same patient without the coupling of chest pressure and heart. */
+    PatientModel uncoupled() {
+        return new PatientModel(sex, ageYears, adult, heightCm, weightKg, predictedKg, complianceMlPerCmH2O, resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, chestWallShare, frcMl, shunt,
+                lowVentilationShare, alveolarDeadSpace, airwaysMl, apparatusMl, measuredDeadSpaceMl, vo2MlPerMin, vco2MlPerMin, cardiacOutputLPerMin, bloodVolumeMl,
+                haemoglobinGPerDl, p50MmHg, baseExcessMmolL, temperatureCel, spread, inactive, false, living, assumed);
+    }
+
+    /** The same patient with this share of the haemoglobin inactive. */
+    PatientModel withInactive(double share) {
+        return new PatientModel(sex, ageYears, adult, heightCm, weightKg, predictedKg, complianceMlPerCmH2O, resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, chestWallShare, frcMl, shunt,
+                lowVentilationShare, alveolarDeadSpace, airwaysMl, apparatusMl, measuredDeadSpaceMl, vo2MlPerMin, vco2MlPerMin, cardiacOutputLPerMin, bloodVolumeMl,
+                haemoglobinGPerDl, p50MmHg, baseExcessMmolL, temperatureCel, spread, share, coupled, living, assumed);
+    }
+
     /** Airways and apparatus; never more than what was measured in all. */
     public double seriesDeadSpaceMl() {
         double parts = airwaysMl + apparatusMl;

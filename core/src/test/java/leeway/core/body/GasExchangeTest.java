@@ -74,6 +74,51 @@ class GasExchangeTest {
     }
 
     @Test
+    void aClosedLungLosesTheVolumeThatBloodTakes() {
+        PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        Run run = new Run(adult, 500, 12, 0, 0.8).change(60, Knob.VENTILATOR_ON, 0).change(63, Knob.AIRWAY_CLOSED, 1).to(66);
+        double before = run.gas.lungGasMl(run.now);
+        run.to(186);
+        double lost = before - run.gas.lungGasMl(run.now), net = 0;
+        for (double[] row : run.rows) if (row[0] > 66) net += row[6];
+        assertThat(lost).as("two minutes of uptake, less the carbon dioxide that came").isBetween(0.6 * 2 * adult.vo2MlPerMin(), 2.0 * adult.vo2MlPerMin());
+        assertThat(lost).as("less than the oxygen taken up").isLessThan(net);
+    }
+
+    @Test
+    void aBreathTakesFewEvaluationsOfTheBloodsCurves() {
+        for (PatientModel patient : new PatientModel[] {Sample.ideal(), ILL, Apnoea.healthy(Sex.FEMALE, 0.5, 66, 7)}) {
+            double rate = patient.adult() ? 15 : 28;
+            Run run = new Run(patient, 7 * patient.predictedKg(), rate, 5, 0.5);
+            run.change(300, Knob.RATE_SET, rate * 1.3).change(900, 990, Knob.FIO2_SET, 1).change(1200, Knob.SHUNT, 0.3);
+            long before = run.gas.evaluations();
+            run.to(1800);
+            assertThat((run.gas.evaluations() - before) / (double) run.rows.size()).as("a breath, with changes in it").isLessThan(25);
+        }
+    }
+
+    @Test
+    void pressureInTheChestLowersTheOutputUnlessSwitchedOff() {
+        assertThat(ILL.outputTimes(20)).isBetween(0.7, 0.95);
+        PatientModel free = ILL.uncoupled();
+        assertThat(free.outputTimes(20)).isEqualTo(1);
+        Ventilation high = new Ventilation(420, 20, 0.6, 760, 25);
+        assertThat(SteadyGases.of(ILL, high).cardiacOutputLPerMin()).isLessThan(SteadyGases.of(free, high).cardiacOutputLPerMin());
+        assertThat(SteadyGases.of(free, high).cardiacOutputLPerMin()).isEqualTo(free.cardiacOutputLPerMin());
+    }
+
+    @Test
+    void haemoglobinThatBindsNoOxygenTakesContentNotSaturation() {
+        PatientModel poisoned = ILL.withInactive(0.3);
+        Ventilation set = new Ventilation(420, 20, 0.6, 760, 10);
+        SteadyGases well = SteadyGases.of(ILL, set), ill = SteadyGases.of(poisoned, set);
+        assertThat(ill.mixedVenousSaturation()).isLessThan(well.mixedVenousSaturation() - 0.08);
+        assertThat(ill.start().arterialO2()).isLessThan(0.75 * well.start().arterialO2());
+        Run run = new Run(poisoned, 420, 20, 5, 0.6).to(600);
+        assertThat(run.last()[3]).isCloseTo(run.steady.sao2(), within(0.002));
+    }
+
+    @Test
     void reoxygenationComesAfterAFurtherFall() {
         PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
         Run run = new Run(adult, 500, 12, 0, 0.21).change(60, 150, Knob.VENTILATOR_ON, 0).change(60, 150, Knob.AIRWAY_CLOSED, 1).change(150, Knob.FIO2_SET, 1).to(400);

@@ -23,6 +23,8 @@ class AlveolarGasPublishedTest {
                     () -> 100 * AlveolarGas.inspiredMmHg(0.2095, Barometer.pressureMmHg(8000 * 0.3048)) / (760 - 47)),
             computed("dead space share: PaCO2 40, mixed expired 28", 0.30, 0.005, "", "Bohr 1891, Enghoff 1938", () -> AlveolarGas.deadSpaceShare(40, 28)),
             computed("ventilation hyperbola: VCO2 200, alveolar ventilation 4.315 L/min", 40, 0.2, "mmHg", "863 law", () -> AlveolarGas.carbonDioxideMmHg(200, 4315)),
+            computed("ventilation hyperbola: VCO2 200, 2.158 L/min", 80, 0.2, "mmHg", "863 law: half the ventilation, twice the tension", () -> AlveolarGas.carbonDioxideMmHg(200, 2157.5)),
+            computed("ventilation hyperbola: VCO2 200, 8.63 L/min", 20, 0.2, "mmHg", "863 law: twice the ventilation, half the tension", () -> AlveolarGas.carbonDioxideMmHg(200, 8630)),
             computed("rate: PaCO2 60, 12 /min, 500 mL, dead space 150 mL, target 40", 18.0, 0.05, "/min", "863 law", () -> AlveolarGas.rateForTarget(12, 60, 500, 150, 40, 500)),
             computed("shunt: contents 20 capillary, 18 arterial, 14 venous", 1.0 / 3, 1e-3, "", "shunt equation", () -> AlveolarGas.shuntShare(20, 18, 14)));
 
