@@ -47,7 +47,7 @@ class GasShowTest {
         String text = Files.readString(Path.of("..", "examples", "night-transfer.yaml"));
         int legs = text.indexOf("legs:");
         return text.substring(0, legs).replaceFirst("settings: .*", "settings: {mode: A/C-VC, tidal volume: 360 mL, rate: 20 /min, fio2: 60 %, peep: 8 cmH2O}")
-                + "legs: [{leg: road, takes: 110 min, oxygen: vehicle}]\nevents: [" + event + "]\n";
+                + "legs: [{leg: road, takes: 110 min, oxygen: vehicle}]\n" + (event.isEmpty() ? "" : "events: [" + event + "]\n");
     }
 
     private static double paco2(JsonNode rows, double atMin) {
