@@ -28,6 +28,7 @@ final class Commands {
     /** One line adds a command. */
     static final List<Row> ALL = List.of(
             new Row("plan", "works out the plan: is it enough, what to expect, what to take", "PlanCommand"),
+            new Row("card", "writes the crew's card as PDF", "CardCommand"),
             new Row("rehearse", "rehearses faults: when harm begins, who speaks first, what margin is left", "RehearseCommand"),
             new Row("breathe", "runs the virtual patient along the journey: a row a breath, or waves", "BreatheCommand"),
             new Row("map", "draws the room to every limit over volume or pressure and rate", "MapCommand"),

@@ -2,10 +2,10 @@ package leeway.app.command;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Optional;
+import leeway.app.paper.CrewCard;
+import leeway.app.paper.Report;
 import leeway.app.rehearse.Shared;
 import leeway.app.report.PlanJson;
 import leeway.app.report.PlanText;
@@ -30,7 +30,7 @@ final class PlanCommand extends Command {
     @Parameters(paramLabel = "FILE", description = "a transport file")
     Path file;
 
-    @Option(names = "--report", paramLabel = "DIR", description = "write the plan as one HTML page, plan.html, into this folder")
+    @Option(names = "--report", paramLabel = "DIR", description = "write the report into this folder: plan.html, plan.pdf, and the crew's card.pdf")
     Path report;
 
     @Override public Integer call() throws IOException {
@@ -44,7 +44,7 @@ final class PlanCommand extends Command {
             Inputs.complain(this, file.toString(), e.complaints());
             return BAD_INPUT;
         }
-        if (report != null && !write(plan, map(transport.get(), catalogue))) return BAD_INPUT;
+        if (report != null && !write(transport.get(), plan, map(transport.get(), catalogue))) return BAD_INPUT;
         if (json()) PlanJson.write(plan, Version.TEXT, terminal.out());
         else terminal.out().print(PlanText.of(plan, Terminal.WIDTH, terminal.colour()));
         return plan.verdict().holds() ? DONE : NO;
@@ -54,27 +54,13 @@ final class PlanCommand extends Command {
         return MapMaker.of(Start.of(t, Ventilated.of(t), new SheetLibrary(catalogue)::strategy), t);
     }
 
-    /** The page, whole or not at all. */
-    private boolean write(Plan plan, OperatingMap map) throws IOException {
-        if (Files.exists(report) && !Files.isDirectory(report)) {
-            terminal.err().println("leeway: " + report + " is a file; --report wants a folder, which is made where it is missing.");
-            return false;
-        }
-        Path page = report.resolve("plan.html");
-        try {
-            Files.createDirectories(report);
-            Path part = Files.createTempFile(report, ".plan", ".part");
-            try {
-                Files.write(part, ReportPage.of(plan, Optional.of(map), Version.TEXT).getBytes(StandardCharsets.UTF_8));
-                Files.move(part, page, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-            } finally {
-                Files.deleteIfExists(part);
-            }
-        } catch (java.nio.file.AccessDeniedException e) {
-            terminal.err().println("leeway: nothing can be written into " + report + "; look at its permissions.");
-            return false;
-        }
-        terminal.err().println("The report is " + page + ".");
-        return true;
+    /** The page, the same on paper, and the card. */
+    private boolean write(Transport t, Plan plan, OperatingMap map) throws IOException {
+        String page = ReportPage.of(plan, Optional.of(map), Version.TEXT);
+        boolean all = Output.write(this, report, "plan.html", out -> out.write(page.getBytes(StandardCharsets.UTF_8)))
+                && Output.write(this, report, "plan.pdf", out -> Report.write(page, out))
+                && Output.write(this, report, "card.pdf", out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, out));
+        if (all) terminal.err().println("The report is " + report.resolve("plan.html") + ", on paper plan.pdf, the crew's card card.pdf.");
+        return all;
     }
 }

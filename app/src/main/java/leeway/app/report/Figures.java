@@ -135,13 +135,13 @@ public final class Figures {
     }
 
     /** The least margin that an alarm can change, as one figure and its words; empty where no alarm precedes harm. */
-    static Optional<String[]> leastMargin(Plan plan) {
+    public static Optional<String[]> leastMargin(Plan plan) {
         return plan.rehearsals().stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble()))
                 .map(r -> new String[] {seconds(r.marginS().getAsDouble()), "least margin that an alarm can change: " + r.fault().name()});
     }
 
     /** "6 of 31 faults that can harm are uncovered". */
-    static String uncovered(List<Rehearsal> rows) {
+    public static String uncovered(List<Rehearsal> rows) {
         long bad = rows.stream().filter(r -> r.coverage().uncovered()).count();
         long harms = rows.stream().filter(r -> r.harm().isPresent()).count();
         return bad + " of " + harms + " faults that can harm " + (bad == 1 ? "is" : "are") + " uncovered";

@@ -3,37 +3,37 @@ package leeway.app.report;
 import java.util.List;
 
 /** HTML of a page, piece by piece; every text is escaped. */
-final class Html {
+public final class Html {
     private final StringBuilder s = new StringBuilder();
 
     /** Markup of our own. */
-    Html raw(String markup) {
+    public Html raw(String markup) {
         s.append(markup);
         return this;
     }
 
-    Html text(String text) {
+    public Html text(String text) {
         s.append(Svg.escape(text));
         return this;
     }
 
-    Html element(String name, String text) { return raw("<" + name + ">").text(text).raw("</" + name + ">\n"); }
+    public Html element(String name, String text) { return raw("<" + name + ">").text(text).raw("</" + name + ">\n"); }
 
     /** A heading on a rule with what belongs to it at the right. */
-    Html heading(String id, String text, String right) {
+    public Html heading(String id, String text, String right) {
         raw("<h2 id=\"" + id + "\">").text(text);
         if (!right.isEmpty()) raw(" <span>").text(right).raw("</span>");
         return raw("</h2>\n");
     }
 
-    Html list(String cssClass, List<String> texts) {
+    public Html list(String cssClass, List<String> texts) {
         raw(cssClass.isEmpty() ? "<ul>" : "<ul class=\"" + cssClass + "\">");
         for (String t : texts) raw("<li>").text(t).raw("</li>\n");
         return raw("</ul>\n");
     }
 
     /** A table; {@code kinds} gives a letter a column: t text, k key figure, n number, w why. The first column heads its row. */
-    Html table(String caption, List<String> head, String kinds, List<List<String>> rows) {
+    public Html table(String caption, List<String> head, String kinds, List<List<String>> rows) {
         if (rows.isEmpty()) return this;
         raw("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"").text(caption).raw("\"><table><caption>").text(caption).raw("</caption>");
         if (!head.isEmpty()) {

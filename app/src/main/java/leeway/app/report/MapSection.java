@@ -16,7 +16,7 @@ final class MapSection {
 
     static void write(OperatingMap map, Html html) {
         html.heading("map", "Room to every limit", "hatched: beyond a limit; dotted: little room; ring: the chosen settings").raw("<p>").text(MapPicture.says(map)).raw("</p><figure>")
-                .raw(MapPicture.of(map, "wide", WIDE)).raw(MapPicture.of(map, "narrow", NARROW)).raw("</figure>");
+                .raw(MapPicture.of(map, "wide", WIDE)).raw(MapPicture.of(map, "narrow", NARROW)).raw(MapPicture.of(map, "paper", ReportPage.PAPER)).raw("</figure>");
         List<List<String>> rows = new ArrayList<>();
         for (Limit l : map.limits()) rows.add(MapText.row(map, l));
         html.folded("Each limit in numbers", () -> html.table("At the chosen settings", List.of("", "value", "limit"), "ttt", rows));

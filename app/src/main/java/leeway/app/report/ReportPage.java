@@ -19,6 +19,8 @@ import leeway.core.supply.SupplyResult.Take;
 public final class ReportPage {
     private static final int WIDE = 1000;
     private static final int NARROW = 340;
+    /** Between the margins of an A4 page at 96 pixels an inch, so that letters keep their size in print. */
+    static final int PAPER = 680;
 
     private final Plan plan;
     private final Html html = new Html();
@@ -35,6 +37,9 @@ public final class ReportPage {
 
     /** The whole file, with the operating map. */
     public static String of(Plan plan, Optional<OperatingMap> map, String version) { return new ReportPage(plan, map).page(version); }
+
+    /** The styles that pictures need, wherever they stand. */
+    public static String pictureRules() { return new String(resource("report.css"), StandardCharsets.UTF_8) + MapPicture.rules() + TornadoPicture.rules(); }
 
     private String page(String version) {
         html.raw("<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\"><title>").text(plan.title())
@@ -97,7 +102,7 @@ public final class ReportPage {
         Oxygen o = plan.supply().oxygen();
         if (runs.isEmpty()) return;
         html.heading("journey", "The journey", "bands: 19 of 20 journeys; dashed: the reserve").raw("<figure>")
-                .raw(PlanPictures.journey(plan, "wide", WIDE)).raw(PlanPictures.journey(plan, "narrow", NARROW)).raw("</figure>");
+                .raw(PlanPictures.journey(plan, "wide", WIDE)).raw(PlanPictures.journey(plan, "narrow", NARROW)).raw(PlanPictures.journey(plan, "paper", PAPER)).raw("</figure>");
         html.list("", o.changeovers().stream().map(PlanText::changeover).toList());
         html.folded("The legs and the stores in numbers", () -> {
             html.table("Legs; minutes from departure, at the medians", List.of("leg", "from", "to", "at worst takes"), "tnnn", plan.legs().stream()
@@ -116,7 +121,7 @@ public final class ReportPage {
     private void speaks() {
         String wide = SpeaksFirst.svg("wide", WIDE, plan.rehearsals());
         if (wide.isEmpty()) return;
-        html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw("</figure>")
+        html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw(SpeaksFirst.svg("paper", PAPER, plan.rehearsals())).raw("</figure>")
                 .element("p", "Triangle: the alarm. Dotted: the crew at work. Blue bar: room left. Red bar: what is missing. Open diamond: harm. Fine red dots: no alarm speaks.");
         html.folded("Every fault in words", () -> html.table("Faults at their worst moments; local protocol comes first", List.of("fault", "coverage", "margin", "why", "do"), "tkkww", plan.rehearsals().stream()
                 .map(r -> List.of(r.fault().name(), r.coverage().words(), r.marginS().isPresent() ? Figures.seconds(r.marginS().getAsDouble()) : "", r.why(), String.join(" ", r.fault().steps()))).toList()));
@@ -173,7 +178,7 @@ public final class ReportPage {
 
     private void gases() {
         if (plan.course().isEmpty()) return;
-        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure class=\"on-paper\">").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw("</figure>");
+        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure class=\"on-paper\">").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw(PlanPictures.gases(plan, "paper", PAPER)).raw("</figure>");
         html.folded("At each leg's end in numbers", () -> html.table("State at each leg's end", List.of("leg", "plateau, cmH2O", "PaCO2, mmHg", "etCO2, mmHg", "pH", "PaO2, mmHg", "SpO2"), "tnnnnnn", plan.byLeg().stream().map(l -> {
             var e = l.expected();
             return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),
@@ -183,7 +188,7 @@ public final class ReportPage {
 
     private void breath() {
         if (plan.breath().isEmpty()) return;
-        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"on-paper breath-figure\">").raw(PlanPictures.breath(plan, "wide", 600)).raw(PlanPictures.breath(plan, "narrow", NARROW)).raw("</figure>\n");
+        html.heading("breath", "One breath", "first leg, at the Y-piece").raw("<figure class=\"on-paper breath-figure\">").raw(PlanPictures.breath(plan, "wide", 600)).raw(PlanPictures.breath(plan, "narrow", NARROW)).raw(PlanPictures.breath(plan, "paper", 560)).raw("</figure>\n");
     }
 
     private void after() {

@@ -6,8 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** One run of a command line within the test: exit code, standard output, standard error. */
-record Run(int exit, String out, String err) {
-    static Run of(List<Commands.Row> table, boolean colour, String... args) {
+public record Run(int exit, String out, String err) {
+    public static Run of(List<Commands.Row> table, boolean colour, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Terminal terminal = new Terminal(new PrintStream(out, false, StandardCharsets.UTF_8), new PrintStream(err, false, StandardCharsets.UTF_8), colour, false);
@@ -18,5 +18,5 @@ record Run(int exit, String out, String err) {
     }
 
     /** With the real table of commands. */
-    static Run of(String... args) { return of(Commands.ALL, false, args); }
+    public static Run of(String... args) { return of(Commands.ALL, false, args); }
 }
