@@ -8,6 +8,10 @@
   }
   document.documentElement.classList.add("js");
 
+  /* the server stops working out what this page asked before when it asks anew */
+  const own = [...crypto.getRandomValues(new Uint8Array(12))].map(b => b.toString(16).padStart(2, "0")).join("");
+  document.addEventListener("htmx:configRequest", e => { e.detail.headers["Leeway-Page"] = own; });
+
   /* on a small screen the answer comes first and the form is folded; one without an answer stays open */
   const fold = document.getElementById("fold");
   if (fold && window.matchMedia("(max-width: 60rem)").matches && !document.querySelector(".answer.waiting")) { fold.open = false; fold.dataset.touched = "1"; }

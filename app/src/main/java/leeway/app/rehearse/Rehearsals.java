@@ -9,6 +9,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.BooleanSupplier;
 import java.util.function.IntConsumer;
 import leeway.core.alarm.Noise;
 import leeway.core.journey.JourneyRun;
@@ -52,8 +53,11 @@ public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuis
     }
 
     /** @param done is told the number of draws that are done, from any thread */
-    public static Rehearsals of(Transport t, Settings settings, Ask ask, IntConsumer done) {
-        Voyage voyage = Journeys.of(t, settings, ask.noises(), draw -> JourneyRun.of(t, settings, draw));
+    public static Rehearsals of(Transport t, Settings settings, Ask ask, IntConsumer done) { return of(t, settings, ask, done, () -> false); }
+
+    /** @param unwanted is asked now and then; once it says so, {@link leeway.core.run.Stopped} is thrown */
+    public static Rehearsals of(Transport t, Settings settings, Ask ask, IntConsumer done, BooleanSupplier unwanted) {
+        Voyage voyage = Journeys.of(t, settings, ask.noises(), draw -> JourneyRun.of(t, settings, draw)).until(unwanted);
         Rehearse rehearse = Rehearse.of(voyage, ask.faults(), ask.known(), ask.atS());
         List<Rehearsal> rows = rehearse.central();
         List<Nuisance> nuisance = List.of();

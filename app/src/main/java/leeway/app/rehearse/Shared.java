@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 import leeway.core.rehearsal.Fault;
@@ -20,10 +21,18 @@ public final class Shared {
 
     /** Begins at once on the other processors; the caller's own, smaller share is done when the answer is asked for. */
     public static Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults) {
-        return begin(voyage, faults, Math.min(Runtime.getRuntime().availableProcessors(), 1 + faults.size() / LEAST));
+        return begin(voyage, faults, Runtime.getRuntime().availableProcessors(), Shared::onItsOwn);
     }
 
-    static Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults, int shares) {
+    /**
+     * @param most  shares at most; as many as there are processors to spare, and the caller's own
+     * @param other where the shares of others are handed to; one that nobody has begun when the caller is done, the caller does
+     */
+    public static Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults, int most, Executor other) {
+        return shares(voyage, faults, Math.min(most, 1 + faults.size() / LEAST), other);
+    }
+
+    static Supplier<List<Rehearsal>> shares(Voyage voyage, List<Fault> faults, int shares, Executor other) {
         List<FutureTask<List<Rehearsal>>> tasks = new ArrayList<>();
         int slots = 2 * shares - 1;     // one for the caller, who has the rest of a plan to work out meanwhile, two for each of the others
         for (int share = 0; share < shares; share++) {
@@ -31,17 +40,19 @@ public final class Shared {
             for (int i = 0; i < faults.size(); i++) if ((i % slots + 1) / 2 == share) mine.add(faults.get(i));
             tasks.add(new FutureTask<>(() -> Rehearse.of(voyage, mine, faults, OptionalDouble.empty()).central()));
         }
-        for (int share = 1; share < shares; share++) {
-            Thread thread = new Thread(tasks.get(share), "rehearsal");
-            thread.setDaemon(true);
-            thread.start();
-        }
+        for (int share = 1; share < shares; share++) other.execute(tasks.get(share));
         return () -> {
-            tasks.get(0).run();
             List<Rehearsal> rows = new ArrayList<>();
+            for (FutureTask<List<Rehearsal>> task : tasks) task.run();      // does nothing where another has begun
             for (FutureTask<List<Rehearsal>> task : tasks) rows.addAll(result(task));
             return Rehearse.inOrder(rows);
         };
+    }
+
+    private static void onItsOwn(Runnable share) {
+        Thread thread = new Thread(share, "rehearsal");
+        thread.setDaemon(true);
+        thread.start();
     }
 
     private static List<Rehearsal> result(FutureTask<List<Rehearsal>> task) {

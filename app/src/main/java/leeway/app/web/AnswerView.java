@@ -38,6 +38,9 @@ public record AnswerView(Plan plan) {
 
     public String gases(boolean wide) { return PlanPictures.gases(plan, wide ? "wide" : "narrow", wide ? WIDE : NARROW); }
 
+    /** Who speaks first. */
+    public RehearsalPage.AllView speaks(String state) { return new RehearsalPage.AllView(plan.title(), plan.rehearsals(), List.of(), state); }
+
     public String breath() { return PlanPictures.breath(plan, 560); }
 
     public List<String> changeovers() { return oxygen().changeovers().stream().map(PlanText::changeover).toList(); }

@@ -13,7 +13,10 @@ import leeway.core.start.Start;
 import leeway.files.keys.Table;
 import leeway.files.yaml.Read;
 
-/** What the pages ask for: the keys of a transport, the names of sheets, and what follows from a text. May be asked by many at once. */
+/**
+ * What the pages ask for: the keys of a transport, the names of sheets, and what follows from a text. May be asked by many
+ * at once. Whatever takes time is given {@link Hands} and stops with {@link leeway.core.run.Stopped} once it is unwanted.
+ */
 interface Answers {
     Table table();
 
@@ -21,13 +24,13 @@ interface Answers {
     List<String> names(String kind);
 
     /** The room to every limit of a text, with the settings it starts from. */
-    Read<Mapped> map(String text);
+    Read<Mapped> map(String text, Hands hands);
 
     /** A map and where it starts. */
     record Mapped(OperatingMap map, Start start) { }
 
-    /** Every fault, rehearsed once at its worst moments. */
-    Read<Rehearsals> rehearse(String text);
+    /** What the file asks beyond its plan: each fault and thought experiment at its own moment. */
+    Read<List<Rehearsal>> whatIf(String text, Hands hands);
 
     /**
      * Rehearsals as a program asks for them.
@@ -35,20 +38,20 @@ interface Answers {
      * @param faults names; empty for all
      * @param draws  beyond the central one
      */
-    Read<Rehearsals> rehearse(String text, List<String> faults, OptionalDouble atS, int draws, boolean pairs, long seed);
+    Read<Rehearsals> rehearse(String text, List<String> faults, OptionalDouble atS, int draws, boolean pairs, long seed, Hands hands);
 
     /** The virtual patient ready to run along the journey of a text. */
-    Read<Run> run(String text);
+    Read<Run> run(String text, Hands hands);
 
     /** A run and its title. */
     record Run(String title, Breathing breathing) { }
 
     /** One fault along its time. */
-    Read<Traced> trace(String text, String fault, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS);
+    Read<Traced> trace(String text, String fault, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS, Hands hands);
 
     /** A fault's course and, where it can happen with this kit, how it is judged. */
     record Traced(Trace trace, Optional<Rehearsal> row) { }
 
     /** The plan of a text, or everything that is wrong with it. */
-    Read<Plan> plan(String text);
+    Read<Plan> plan(String text, Hands hands);
 }

@@ -58,7 +58,7 @@ final class Api {
         OptionalDouble forS = time(ctx, "for");
         if (forS.isPresent() && (forS.getAsDouble() <= 0 || forS.getAsDouble() > LONGEST_RUN_S)) throw new Refused(422, "error.time", "for");
         long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
-        Read<byte[]> rows = body(ctx).then(text -> site.desk().answer(() -> answers.run(text).then(run -> {
+        Read<byte[]> rows = body(ctx).then(text -> site.answer(ctx, "breaths", "", hands -> answers.run(text, hands).then(run -> {
             ByteArrayOutputStream out = new ByteArrayOutputStream(256 * 1024);
             BreatheJson.write(run.breathing(), run.title(), Math.min(LONGEST_RUN_S, forS.orElse(run.breathing().journeyS())), Version.TEXT, seed, out);
             return new Read.Good<>(out.toByteArray());
@@ -75,7 +75,7 @@ final class Api {
         int draws = (int) whole(ctx, "draws", 0, MOST_DRAWS, 0);
         long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
         boolean pairs = "yes".equals(ctx.queryParam("pairs"));
-        Read<Rehearsals> all = body(ctx).then(text -> site.desk().answer(() -> answers.rehearse(text, faults, atS, draws, pairs, seed)));
+        Read<Rehearsals> all = body(ctx).then(text -> site.answer(ctx, "rehearsals", "", hands -> answers.rehearse(text, faults, atS, draws, pairs, seed, hands)));
         if (all instanceof Read.Good<Rehearsals> good) write(ctx, 200, out -> RehearsalJson.write(good.value(), Version.TEXT, seed, out)); else complain(ctx, all.problems());
     }
 
@@ -94,12 +94,12 @@ final class Api {
     }
 
     private void map(Context ctx) {
-        Read<Answers.Mapped> map = body(ctx).then(text -> site.desk().answer(() -> answers.map(text)));
+        Read<Answers.Mapped> map = body(ctx).then(text -> site.answer(ctx, "map", text, hands -> answers.map(text, hands)));
         if (map instanceof Read.Good<Answers.Mapped> good) write(ctx, 200, out -> MapJson.write(good.value().map(), good.value().start(), Version.TEXT, out)); else complain(ctx, map.problems());
     }
 
     private void plan(Context ctx) {
-        Read<Plan> plan = body(ctx).then(text -> site.desk().answer(() -> answers.plan(text)));
+        Read<Plan> plan = body(ctx).then(text -> site.answer(ctx, "plan", text, hands -> answers.plan(text, hands)));
         if (plan instanceof Read.Good<Plan> good) write(ctx, 200, out -> PlanJson.write(good.value(), Version.TEXT, out)); else complain(ctx, plan.problems());
     }
 

@@ -31,7 +31,8 @@ final class ComparePage {
         String now = Packed.open(ctx.formParam("was")).orElseThrow(() -> new Refused(400, "error.form", ""));
         String pinned = Packed.open(ctx.formParam("pinned")).orElse(now);
         String act = Optional.ofNullable(ctx.formParam("do")).orElse("");
-        Read<Plan> plan = plan(now);
+        site.replace(ctx);
+        Read<Plan> plan = plan(ctx, now);
         if (plan instanceof Read.Good<Plan> good) {
             for (Slider s : Slider.of(now, good.value())) now = moved(now, s, ctx.formParam(s.path()));
         }
@@ -54,11 +55,11 @@ final class ComparePage {
         return Slider.minutes(text, path).map(min -> min * v / s.value()).flatMap(min -> Edit.set(text, path, s.number(Math.rint(min * 10) / 10) + " min", List.of())).orElse(text);
     }
 
-    private Read<Plan> plan(String text) { return site.desk().answer(() -> answers.plan(text)); }
+    private Read<Plan> plan(Context ctx, String text) { return journey.plan(ctx, text); }
 
     private void show(Context ctx, String now, String pinned) {
-        Read<Plan> a = plan(pinned);
-        Read<Plan> b = plan(now);
+        Read<Plan> a = plan(ctx, pinned);
+        Read<Plan> b = plan(ctx, now);
         String packedNow = Packed.of(now);
         String packedPin = Packed.of(pinned);
         boolean linkable = packedNow.length() + packedPin.length() <= Packed.MAX_ADDRESS;

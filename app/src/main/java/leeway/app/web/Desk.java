@@ -1,74 +1,288 @@
 package leeway.app.web;
 
 import java.time.Duration;
-import java.util.concurrent.ArrayBlockingQueue;
-import java.util.concurrent.Callable;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.Future;
-import java.util.concurrent.RejectedExecutionException;
-import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
 
 /**
- * Where answers are worked out: as many at once as there are processors, a short queue before them, and a limit of time
- * for each, its waiting included.
+ * Where answers are worked out: as many at once as there are processors, users in turn, a limit of time for each answer,
+ * its waiting included.
+ * <p>The last answers are kept. Who asks what another is being answered waits for the same answer. An answer that nobody
+ * waits for any more, because of the limit or because the same page asked anew, is stopped. A processor that nobody needs
+ * helps with an answer that can be shared out.
  */
 final class Desk implements AutoCloseable {
-    private final ThreadPoolExecutor workers;
+    /** Answers kept of each kind. */
+    private static final int KEPT = 64;
+    private final Object lock = new Object();
     private final Duration limit;
+    private final int most;
+    private final List<Thread> workers = new ArrayList<>();
+    private final Map<String, Deque<Job>> queues = new LinkedHashMap<>();
+    private final Deque<Runnable> shares = new ArrayDeque<>();
+    private final Map<Question, Job> open = new HashMap<>();
+    private final Map<String, Map<String, Object>> kept = new HashMap<>();
+    private final Map<String, Set<Waiter>> byPage = new HashMap<>();
+    private int queued;
+    private int idle;
+    private boolean closed;
 
+    /** @param waiting questions that may queue before the next is refused */
     Desk(int processors, int waiting, Duration limit) {
         this.limit = limit;
-        this.workers = new ThreadPoolExecutor(processors, processors, 1, TimeUnit.MINUTES, new ArrayBlockingQueue<>(waiting), work -> {
-            Thread thread = new Thread(work, "answers");
+        this.most = waiting;
+        for (int i = 0; i < processors; i++) {
+            Thread thread = new Thread(this::work, "answers " + i);
             thread.setDaemon(true);
-            return thread;
-        });
+            workers.add(thread);
+            thread.start();
+        }
     }
+
+    /**
+     * Who asks.
+     *
+     * @param user whose turn it is in the queue
+     * @param page an open page of that user; empty where it is not known
+     */
+    record Asker(String user, String page) { }
+
+    /**
+     * What is asked.
+     *
+     * @param key  the same for the same answer; empty where it is neither kept nor shared
+     */
+    record Question(String kind, String key) { }
 
     /** It took longer than it may and was stopped. */
     static final class TooLong extends RuntimeException {
         private static final long serialVersionUID = 1L;
         private final long limitS;
+
         TooLong(long limitS) {
             super("stopped after " + limitS + " s");
             this.limitS = limitS;
         }
+
         long limitS() { return limitS; }
     }
 
     /** More ask at once than can be answered in time. */
     static final class TooMany extends RuntimeException {
         private static final long serialVersionUID = 1L;
+
         TooMany() { super("the queue is full"); }
     }
 
-    /** Done when there is room for it; what goes wrong there comes up again when somebody asks. */
-    void later(Runnable work) { workers.execute(work); }
+    /** The page asked something newer meanwhile. */
+    static final class Replaced extends RuntimeException {
+        private static final long serialVersionUID = 1L;
 
-    <T> T answer(Callable<T> work) {
-        Future<T> answer;
-        try {
-            answer = workers.submit(work);
-        } catch (RejectedExecutionException e) {
-            throw new TooMany();
+        Replaced() { super("a newer question of the same page", null, false, false); }
+    }
+
+    /** Somebody who waits for a job. */
+    private record Waiter(Asker asker, Job job, CompletableFuture<Object> answer) { }
+
+    /** A question on its way. All fields but the last are guarded by the lock. */
+    private static final class Job {
+        private final Question question;
+        private final Function<Hands, ?> work;
+        private final Set<Waiter> waiters = new HashSet<>();
+        private Thread worker;
+        private volatile boolean unwanted;
+
+        Job(Question question, Function<Hands, ?> work) {
+            this.question = question;
+            this.work = work;
+        }
+    }
+
+    @SuppressWarnings("unchecked")      // what is kept under a question was made by its work
+    <T> T answer(Asker asker, Question question, Function<Hands, T> work) {
+        Waiter waiter;
+        synchronized (lock) {
+            Object there = question.key().isEmpty() ? null : keptOf(question.kind()).get(question.key());
+            if (there != null) return (T) there;
+            waiter = wait(asker, question, work);
         }
         try {
-            return answer.get(limit.toMillis(), TimeUnit.MILLISECONDS);
+            return (T) waiter.answer().get(limit.toMillis(), TimeUnit.MILLISECONDS);
         } catch (TimeoutException e) {
-            answer.cancel(true);
-            throw new TooLong(limit.toSeconds());
+            throw given(waiter, new TooLong(limit.toSeconds()));
         } catch (InterruptedException e) {
-            answer.cancel(true);
             Thread.currentThread().interrupt();
-            throw new TooLong(limit.toSeconds());
+            throw given(waiter, new TooLong(limit.toSeconds()));
         } catch (ExecutionException e) {
             if (e.getCause() instanceof RuntimeException r) throw r;
-            if (e.getCause() instanceof Error r) throw new IllegalStateException(r);
             throw new IllegalStateException(e.getCause());
         }
     }
 
-    @Override public void close() { workers.shutdownNow(); }
+    /** Works it out when there is room for it; nobody waits, and what goes wrong comes up again when somebody asks. */
+    void later(Question question, Function<Hands, ?> work) {
+        synchronized (lock) {
+            enqueue("", question, work);
+        }
+    }
+
+    /** What the page asked so far is no longer wanted. */
+    void replace(String page) {
+        synchronized (lock) {
+            if (!page.isEmpty()) List.copyOf(byPage.getOrDefault(page, Set.of())).forEach(w -> leave(w, new Replaced()));
+        }
+    }
+
+    private RuntimeException given(Waiter waiter, RuntimeException up) {
+        synchronized (lock) {
+            leave(waiter, up);
+        }
+        return up;
+    }
+
+    private Waiter wait(Asker asker, Question question, Function<Hands, ?> work) {
+        Job job = question.key().isEmpty() ? null : open.get(question);
+        if (job == null || job.unwanted) {
+            job = enqueue(asker.user(), question, work);
+        }
+        Waiter waiter = new Waiter(asker, job, new CompletableFuture<>());
+        job.waiters.add(waiter);
+        if (!asker.page().isEmpty()) byPage.computeIfAbsent(asker.page(), p -> new HashSet<>()).add(waiter);
+        return waiter;
+    }
+
+    /** Whether at least so many wait for the answer. */
+    boolean awaited(Question question, int by) {
+        synchronized (lock) {
+            Job job = open.get(question);
+            return job != null && job.waiters.size() >= by;
+        }
+    }
+
+    private Job enqueue(String user, Question question, Function<Hands, ?> work) {
+        if (queued >= most || closed) throw new TooMany();
+        Job job = new Job(question, work);
+        if (!question.key().isEmpty()) open.put(question, job);
+        queues.computeIfAbsent(user, u -> new ArrayDeque<>()).add(job);
+        queued++;
+        lock.notify();
+        return job;
+    }
+
+    /** One waits no longer; the last one to leave stops the work. */
+    private void leave(Waiter waiter, RuntimeException why) {
+        forget(waiter);
+        Job job = waiter.job();
+        job.waiters.remove(waiter);
+        waiter.answer().completeExceptionally(why);
+        if (!job.waiters.isEmpty()) return;
+        job.unwanted = true;
+        if (job.worker != null) job.worker.interrupt();
+        open.remove(job.question, job);
+    }
+
+    private void forget(Waiter waiter) {
+        byPage.computeIfPresent(waiter.asker().page(), (page, all) -> {
+            all.remove(waiter);
+            return all.isEmpty() ? null : all;
+        });
+    }
+
+    private Map<String, Object> keptOf(String kind) {
+        return kept.computeIfAbsent(kind, k -> new LinkedHashMap<>(KEPT * 2, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
+
+            @Override protected boolean removeEldestEntry(Map.Entry<String, Object> eldest) { return size() > KEPT; }
+        });
+    }
+
+    private void work() {
+        while (true) {
+            Job job;
+            Runnable share;
+            int spare;
+            synchronized (lock) {
+                Thread.interrupted();
+                idle++;
+                while ((job = next()) == null && shares.isEmpty() && !closed) {
+                    try {
+                        lock.wait();
+                    } catch (InterruptedException e) {
+                        if (closed) return;
+                    }
+                }
+                idle--;
+                if (closed) return;
+                share = job == null ? shares.poll() : null;
+                spare = queued == 0 ? idle : 0;
+                if (job != null) job.worker = Thread.currentThread();
+            }
+            if (share != null) share.run();
+            if (job != null) done(job, spare);
+        }
+    }
+
+    /** The next question of the user whose turn it is. */
+    private Job next() {
+        while (!queues.isEmpty()) {
+            String user = queues.keySet().iterator().next();
+            Deque<Job> own = queues.remove(user);
+            Job job = own.poll();
+            if (!own.isEmpty()) queues.put(user, own);
+            if (job == null) continue;
+            queued--;
+            if (!job.unwanted) return job;
+        }
+        return null;
+    }
+
+    private void done(Job job, int spare) {
+        Object answer = null;
+        Throwable failed = null;
+        try {
+            answer = job.work.apply(new Hands(() -> job.unwanted, spare, this::share));
+        } catch (RuntimeException | Error e) {
+            failed = e instanceof RuntimeException ? e : new IllegalStateException(e);
+        }
+        List<Waiter> waiters;
+        synchronized (lock) {
+            job.worker = null;
+            open.remove(job.question, job);
+            waiters = List.copyOf(job.waiters);
+            waiters.forEach(this::forget);
+            if (failed == null && !job.question.key().isEmpty()) keptOf(job.question.kind()).put(job.question.key(), answer);
+        }
+        for (Waiter w : waiters) {
+            if (failed == null) w.answer().complete(answer); else w.answer().completeExceptionally(failed);
+        }
+    }
+
+    private void share(Runnable share) {
+        synchronized (lock) {
+            if (idle == 0) return;
+            shares.add(share);
+            lock.notify();
+        }
+    }
+
+    @Override public void close() {
+        synchronized (lock) {
+            closed = true;
+            open.values().forEach(j -> j.unwanted = true);
+            lock.notifyAll();
+        }
+        workers.forEach(Thread::interrupt);
+    }
 }

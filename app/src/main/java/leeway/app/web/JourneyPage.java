@@ -2,6 +2,7 @@ package leeway.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
@@ -52,13 +53,13 @@ final class JourneyPage {
         routes.post("/", this::posted);
         routes.post("/open", this::upload);
         routes.post("/download", this::download);
-        routes.get("/new", ctx -> show(ctx, BLANK, List.of(), ""));
+        routes.get("/new", ctx -> { if (!site.kept(ctx)) show(ctx, BLANK, List.of(), ""); });
     }
 
     /** Works out the first journey in the background, so that the first visitor does not wait for a cold machine. */
-    void warm() { site.desk().later(() -> answers.plan(first)); }
+    void warm() { site.later("plan", first, hands -> answers.plan(first, hands)); }
 
-    private void open(Context ctx) { show(ctx, state(ctx), List.of(), pinned(ctx.queryParam("pin"))); }
+    private void open(Context ctx) { if (!site.kept(ctx)) show(ctx, state(ctx), List.of(), pinned(ctx.queryParam("pin"))); }
 
     /** The journey that an address carries; the one that comes along where it carries none. */
     String state(Context ctx) {
@@ -72,6 +73,7 @@ final class JourneyPage {
     private static String pinned(String packed) { return packed != null && Packed.open(packed).isPresent() ? packed : ""; }
 
     private void posted(Context ctx) {
+        site.replace(ctx);
         String was = Packed.open(ctx.formParam("was")).orElseThrow(() -> new Refused(400, "error.form", ""));
         String typed = ctx.formParam("text");
         String text = typed == null ? was : lines(typed);
@@ -113,8 +115,12 @@ final class JourneyPage {
         ctx.contentType("text/yaml; charset=utf-8").result(text);
     }
 
+    /** What follows from a text. */
+    Read<Plan> plan(Context ctx, String text) { return site.answer(ctx, "plan", text, hands -> answers.plan(text, hands)); }
+
     private Entry entry(String text, List<leeway.files.yaml.Complaint> complaints) {
-        return Entry.of(answers.table(), text, complaints, kind -> kind.equals("store") ? stores(text) : answers.names(kind));
+        List<String> stores = stores(text);
+        return Entry.of(answers.table(), text, complaints, kind -> kind.equals("store") ? stores : answers.names(kind));
     }
 
     private static List<String> stores(String text) {
@@ -124,21 +130,22 @@ final class JourneyPage {
     }
 
     private void show(Context ctx, String text, List<String> undo, String pinned) {
-        Read<Plan> plan = site.desk().answer(() -> answers.plan(text));
+        Read<Plan> plan = plan(ctx, text);
         Entry entry = entry(text, plan.problems());
         String packed = Packed.of(text);
         boolean linkable = packed.length() <= Packed.MAX_ADDRESS;
         String self = linkable ? "/?s=" + packed : "/";
         Page page = site.page(ctx, "journey", title(plan, site.words(ctx)), linkable ? packed : "", self);
         Optional<AnswerView> answer = plan.good().map(AnswerView::new);
-        Optional<AnswerView> other = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned).flatMap(t -> site.desk().answer(() -> answers.plan(t)).good()).map(AnswerView::new);
+        Optional<AnswerView> other = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned).flatMap(t -> plan(ctx, t).good()).map(AnswerView::new);
         JourneyView view = new JourneyView(text, packed, String.join(" ", undo), other.isPresent() ? pinned : "", entry, stores(text), answer, other, "");
         view = view.spoken(spoken(page.words(), view));
         if (Site.partly(ctx)) {
             if (linkable) ctx.header("HX-Replace-Url", self + (pinned.isEmpty() || packed.length() + pinned.length() > Packed.MAX_ADDRESS ? "" : "&pin=" + pinned));
             site.render(ctx, 200, "part/bench.jte", Map.of("page", page, "v", view));
         } else {
-            site.render(ctx, plan.problems().isEmpty() || ctx.method() == io.javalin.http.HandlerType.GET ? 200 : 422, "journey.jte", Map.of("page", page, "v", view));
+            Map<String, Object> with = Map.of("page", page, "v", view);
+            if (ctx.method() == HandlerType.GET) site.renderAndKeep(ctx, "journey.jte", with); else site.render(ctx, plan.problems().isEmpty() ? 200 : 422, "journey.jte", with);
         }
     }
 

@@ -63,7 +63,7 @@ public final class LibraryPages {
         Optional<? extends Catalogue.Sheet<?>> sheet = catalogue.sheet(kind, name, Place.start("catalogue"), complaints);
         List<String> wrong = complaints.all().stream().map(c -> c.line()).toList();
         List<Catalogue.Row> rows = sheet.isPresent() ? Catalogue.rows(sheet.get()) : List.of();
-        Page page = new Page(site.words(ctx), "sheets", name, site.gate().token(ctx), state(ctx), sheetAt(kind.word(), name), site.assets());
+        Page page = new Page(site.words(ctx), "sheets", name, page(ctx, "sheets", "", "").token(), state(ctx), sheetAt(kind.word(), name), site.assets());
         site.render(ctx, 200, "sheet.jte", Map.of("page", page, "kind", kind.word(), "name", name, "rows", rows, "wrong", wrong, "own", catalogue.isOwn(kind.word(), name), "source", mostly(rows)));
     }
 

@@ -35,13 +35,14 @@ public final class MapPage {
     }
 
     private void show(Context ctx) {
+        if (site.kept(ctx)) return;
         String text = journey.state(ctx);
-        Read<Answers.Mapped> map = site.desk().answer(() -> answers.map(text));
+        Read<Answers.Mapped> map = site.answer(ctx, "map", text, hands -> answers.map(text, hands));
         String packed = Packed.of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("map.title"), packed, "/map?s=" + packed);
         if (map instanceof Read.Bad<Answers.Mapped> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         OperatingMap made = map.good().orElseThrow().map();
         View view = new View(made, MapPicture.of(made, "", WIDTH));
-        site.render(ctx, 200, Site.partly(ctx) ? "part/map.jte" : "map.jte", Map.of("page", page, "v", view));
+        site.renderAndKeep(ctx, Site.partly(ctx) ? "part/map.jte" : "map.jte", Map.of("page", page, "v", view));
     }
 }

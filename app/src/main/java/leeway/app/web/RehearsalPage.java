@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
-import leeway.app.rehearse.Rehearsals;
 import leeway.app.report.Figures;
 import leeway.app.report.SpeaksFirst;
+import leeway.core.plan.Plan;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Trace;
 import leeway.files.yaml.Read;
@@ -38,16 +38,21 @@ public final class RehearsalPage {
         routes.get("/rehearse/fault", this::one);
     }
 
-    /** All faults. */
-    public record AllView(Rehearsals all, String state) {
-        public String speaks(boolean wide) { return SpeaksFirst.svg(wide ? "wide" : "narrow", wide ? WIDE : NARROW, all.rows()); }
+    /**
+     * All faults.
+     *
+     * @param whatIf what the file asks beyond them, each at its own moment
+     * @param state  the journey for an address; empty for the one that comes along
+     */
+    public record AllView(String title, List<Rehearsal> rows, List<Rehearsal> whatIf, String state) {
+        public String speaks(boolean wide) { return SpeaksFirst.svg(wide ? "wide" : "narrow", wide ? WIDE : NARROW, rows); }
 
-        public long uncovered() { return all.rows().stream().filter(r -> r.coverage().uncovered()).count(); }
+        public long uncovered() { return rows.stream().filter(r -> r.coverage().uncovered()).count(); }
 
-        public long harmful() { return all.rows().stream().filter(r -> r.harm().isPresent()).count(); }
+        public long harmful() { return rows.stream().filter(r -> r.harm().isPresent()).count(); }
 
         /** The least margin that an alarm can change; absent where no alarm speaks in any. */
-        public Optional<Rehearsal> least() { return all.rows().stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble())); }
+        public Optional<Rehearsal> least() { return rows.stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble())); }
 
         public String seconds(OptionalDouble s) { return s.isPresent() ? Figures.seconds(s.getAsDouble()) : ""; }
 
@@ -59,12 +64,18 @@ public final class RehearsalPage {
     private static String encoded(String text) { return java.net.URLEncoder.encode(text, java.nio.charset.StandardCharsets.UTF_8); }
 
     private void all(Context ctx) {
+        if (site.kept(ctx)) return;
         String text = journey.state(ctx);
-        Read<Rehearsals> all = site.desk().answer(() -> answers.rehearse(text));
-        if (all instanceof Read.Bad<Rehearsals> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
+        Plan plan = good(journey.plan(ctx, text));
+        List<Rehearsal> whatIf = good(site.answer(ctx, "what if", text, hands -> answers.whatIf(text, hands)));
         String packed = ctx.queryParam("s") == null ? "" : Packed.of(text);
         Page page = site.page(ctx, "rehearse", site.words(ctx).say("rehearse.title"), packed, packed.isEmpty() ? "/rehearse" : "/rehearse?s=" + packed);
-        site.render(ctx, 200, Site.partly(ctx) ? "part/speaks.jte" : "rehearse.jte", Map.of("page", page, "v", new AllView(all.good().orElseThrow(), packed)));
+        site.renderAndKeep(ctx, "rehearse.jte", Map.of("page", page, "v", new AllView(plan.title(), plan.rehearsals(), whatIf, packed)));
+    }
+
+    private static <T> T good(Read<T> read) {
+        if (read instanceof Read.Bad<T> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
+        return read.good().orElseThrow();
     }
 
     /** What one fault shows. */
@@ -90,10 +101,9 @@ public final class RehearsalPage {
         if (!faults.contains(fault)) throw new Refused(404, "error.noFault", fault.length() > 60 ? fault.substring(0, 60) : fault);
         OptionalDouble atMin = number(at, words.say("rehearse.at"));
         OptionalDouble actS = number(act, words.say("rehearse.act"));
-        Read<Answers.Traced> traced = site.desk().answer(() -> answers.trace(text, fault, atMin, actS, BEFORE_S, LONGEST_S));
-        if (traced instanceof Read.Bad<Answers.Traced> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
-        Trace trace = traced.good().orElseThrow().trace();
-        Optional<Rehearsal> row = traced.good().orElseThrow().row();
+        Answers.Traced traced = good(site.answer(ctx, "trace", fault + "\n" + atMin + "\n" + actS + "\n" + text, hands -> answers.trace(text, fault, atMin, actS, BEFORE_S, LONGEST_S, hands)));
+        Trace trace = traced.trace();
+        Optional<Rehearsal> row = traced.row();
         double endS = trace.rows().isEmpty() ? 0 : trace.rows().get(trace.rows().size() - 1).tS();
         double tS = Math.max(0, Math.min(endS, number(Optional.ofNullable(ctx.queryParam("t")).orElse(""), "t").orElse(endS)));
         boolean truth = hidden.isEmpty() || "1".equals(ctx.queryParam("show"));

@@ -19,7 +19,7 @@ public final class Server implements AutoCloseable {
     /** Largest body of a request, in bytes; a transport file has a few thousand. */
     public static final int MAX_BODY_BYTES = 1_000_000;
     private static final int MAX_HEADER_BYTES = 16 * 1024;
-    private static final int THREADS = 48;
+    private static final int THREADS = 320;
     private static final int WAITING = 256;
 
     private final Javalin app;
@@ -113,6 +113,7 @@ public final class Server implements AutoCloseable {
             ctx.header("Retry-After", "5");
             site.error(ctx, 503, w -> w.say("error.busy"));
         });
+        routes.exception(Desk.Replaced.class, (e, ctx) -> site.error(ctx, 409, w -> w.say("error.replaced")));
         routes.exception(HttpResponseException.class, (e, ctx) -> site.error(ctx, e.getStatus(), w -> said(w, e.getStatus())));
         routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e, site));
         routes.error(404, ctx -> {

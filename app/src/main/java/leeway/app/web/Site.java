@@ -8,6 +8,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
 import java.io.ByteArrayOutputStream;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -16,12 +17,24 @@ import leeway.app.report.Json;
 /** What all routes share: language, templates, errors as page, part of a page or JSON, assets. */
 final class Site {
     static final String ANSWERED = "answered";
+    /** The script of a page names the open page with each request. */
+    private static final String PAGE = "Leeway-Page";
     private static final String TEMPLATES = "leeway.app.web.pages";
     private static final int A_YEAR_S = 31_536_000;
     private final TemplateEngine templates = TemplateEngine.createPrecompiled(null, ContentType.Html, Site.class.getClassLoader(), TEMPLATES);
     private final Assets assets = new Assets();
     private final Gate gate;
     private final Desk desk;
+
+    /** Pages kept, some 200 kB each. */
+    private static final int KEPT = 48;
+    /** Stands in a rendered page for the reader's own token; no text that a reader sends can contain it. */
+    private final String gap = "~" + new Tokens().newCookie() + "~";
+    private final Map<String, KeptPage> kept = new LinkedHashMap<>(KEPT * 2, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override protected boolean removeEldestEntry(Map.Entry<String, KeptPage> eldest) { return size() > KEPT; }
+    };
 
     Site(Gate gate, Desk desk) {
         this.gate = gate;
@@ -30,7 +43,30 @@ final class Site {
 
     Gate gate() { return gate; }
 
-    Desk desk() { return desk; }
+    /**
+     * What follows, from the desk where answers are worked out.
+     *
+     * @param key the same for the same answer, which is then kept and shared; empty for one that is not
+     */
+    <T> T answer(Context ctx, String kind, String key, Function<Hands, T> work) {
+        return desk.answer(new Desk.Asker(user(ctx), page(ctx)), new Desk.Question(kind, key), work);
+    }
+
+    /** Works it out in the background, so that the first who asks does not wait for a cold machine. */
+    void later(String kind, String key, Function<Hands, ?> work) { desk.later(new Desk.Question(kind, key), work); }
+
+    /** What the same open page asked before is no longer wanted. */
+    void replace(Context ctx) { desk.replace(page(ctx)); }
+
+    private static String user(Context ctx) {
+        String cookie = ctx.cookie(Tokens.COOKIE);
+        return cookie != null && cookie.length() == 24 ? cookie : ctx.ip();
+    }
+
+    private static String page(Context ctx) {
+        String page = ctx.header(PAGE);
+        return page == null || page.isEmpty() || page.length() > 40 ? "" : user(ctx) + " " + page;
+    }
 
     Assets assets() { return assets; }
 
@@ -43,8 +79,7 @@ final class Site {
     private void asset(Context ctx) {
         Assets.Asset asset = assets.get(ctx.path()).orElseThrow(() -> new Refused(404, "error.404", ""));
         ctx.header("Cache-Control", "public, max-age=" + A_YEAR_S + ", immutable");
-        String accepted = ctx.header("Accept-Encoding");
-        boolean zip = asset.zipped() != asset.plain() && accepted != null && accepted.contains("gzip");
+        boolean zip = asset.zipped() != asset.plain() && accepted(ctx);
         ctx.disableCompression();
         if (asset.zipped() != asset.plain()) ctx.header("Vary", "Accept-Encoding");
         if (zip) ctx.header("Content-Encoding", "gzip");
@@ -73,13 +108,53 @@ final class Site {
      * @param self its address with all that it needs but the language
      */
     Page page(Context ctx, String here, String title, String state, String self) {
-        return new Page(words(ctx), here, title, gate.token(ctx), state, self, assets);
+        return new Page(words(ctx), here, title, gap, state, self, assets);
     }
 
     void render(Context ctx, int status, String template, Map<String, Object> with) {
-        StringOutput out = new StringOutput(32 * 1024);
+        ctx.status(status).contentType("text/html; charset=utf-8").result(rendered(template, with).replace(gap, gate.token(ctx)));
+    }
+
+    /** Answers with a page that depends on nothing but its address and the language, and keeps it for the next reader. */
+    void renderAndKeep(Context ctx, String template, Map<String, Object> with) {
+        KeptPage page = new KeptPage(rendered(template, with), gap);
+        synchronized (kept) {
+            kept.put(address(ctx), page);
+        }
+        send(ctx, page);
+    }
+
+    /** Answers with the kept page of this address, where there is one. */
+    boolean kept(Context ctx) {
+        KeptPage page;
+        synchronized (kept) {
+            page = kept.get(address(ctx));
+        }
+        if (page == null) return false;
+        send(ctx, page);
+        return true;
+    }
+
+    private String address(Context ctx) { return words(ctx).language() + (partly(ctx) ? " part of " : " ") + ctx.path() + "?" + ctx.queryString(); }
+
+    private void send(Context ctx, KeptPage page) {
+        String token = gate.token(ctx);
+        boolean zip = accepted(ctx);
+        ctx.disableCompression();
+        ctx.header("Vary", "Accept-Encoding");
+        if (zip) ctx.header("Content-Encoding", "gzip");
+        ctx.status(200).contentType("text/html; charset=utf-8").result(zip ? page.zipped(token) : page.plain(token));
+    }
+
+    private static boolean accepted(Context ctx) {
+        String accepted = ctx.header("Accept-Encoding");
+        return accepted != null && accepted.contains("gzip") && !accepted.contains("gzip;q=0");
+    }
+
+    private String rendered(String template, Map<String, Object> with) {
+        StringOutput out = new StringOutput(64 * 1024);
         templates.render(template, with, out);
-        ctx.status(status).contentType("text/html; charset=utf-8").result(out.toString());
+        return out.toString();
     }
 
     /** Whether the script of a page of ours asks for a part of it. */

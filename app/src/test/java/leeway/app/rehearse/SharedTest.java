@@ -27,7 +27,7 @@ class SharedTest {
         Settings settings = Start.of(t, v, library::strategy).settings();
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         List<Fault> faults = library.faults();
-        assertThat(Shared.begin(voyage, faults, 3).get()).isEqualTo(Rehearse.all(voyage, faults));
-        assertThat(Shared.begin(voyage, faults, 1).get()).isEqualTo(Rehearse.all(voyage, faults));
+        assertThat(Shared.shares(voyage, faults, 3, task -> new Thread(task).start()).get()).isEqualTo(Rehearse.all(voyage, faults));
+        assertThat(Shared.shares(voyage, faults, 2, nobody -> { }).get()).isEqualTo(Rehearse.all(voyage, faults));
     }
 }

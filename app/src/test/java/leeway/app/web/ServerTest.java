@@ -152,14 +152,4 @@ class ServerTest {
             assertThat(last).isEqualTo(429);
         }
     }
-
-    @Test
-    void whatTakesTooLongIsStoppedAndSaid() {
-        try (Desk desk = new Desk(1, 1, Duration.ofMillis(50))) {
-            assertThatThrownBy(() -> desk.answer(() -> {
-                Thread.sleep(10_000);
-                return 1;
-            })).isInstanceOf(Desk.TooLong.class);
-        }
-    }
 }

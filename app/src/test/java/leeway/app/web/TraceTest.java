@@ -21,7 +21,7 @@ class TraceTest {
     private static final String TEXT = Examples.text("night-transfer").orElseThrow();
 
     private static Answers.Traced trace(String fault, OptionalDouble remedyS) {
-        return ANSWERS.trace(TEXT, fault, OptionalDouble.empty(), remedyS, 30, 1_800).good().orElseThrow();
+        return ANSWERS.trace(TEXT, fault, OptionalDouble.empty(), remedyS, 30, 1_800, Hands.ALONE).good().orElseThrow();
     }
 
     private static double heard(Trace trace) {

@@ -3,6 +3,7 @@ package leeway.core.map;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import leeway.core.journey.LegState;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
@@ -15,6 +16,7 @@ import leeway.core.map.OperatingMap.Chosen;
 import leeway.core.map.OperatingMap.Limit;
 import leeway.core.map.OperatingMap.Line;
 import leeway.core.map.OperatingMap.Turn;
+import leeway.core.run.Stopped;
 import leeway.core.start.Start;
 import leeway.core.supply.OxygenDraw;
 import leeway.core.supply.Supply;
@@ -55,14 +57,17 @@ public final class MapMaker {
     }
 
     /** With the usual number of points. */
-    public static OperatingMap of(Start start, Transport transport) {
+    public static OperatingMap of(Start start, Transport transport) { return of(start, transport, () -> false); }
+
+    /** The same, stopped with {@link Stopped} soon after it is told to be unwanted. */
+    public static OperatingMap of(Start start, Transport transport, BooleanSupplier unwanted) {
         boolean breathing = start.ventilated().effort(start.settings()).present() || start.settings().mode().map(m -> !m.hasRate()).orElse(false);
-        return of(start, transport, breathing ? POINTS_BREATHING : POINTS);
+        return new MapMaker(start, transport, breathing ? POINTS_BREATHING : POINTS).make(unwanted);
     }
 
-    public static OperatingMap of(Start start, Transport transport, int points) { return new MapMaker(start, transport, points).make(); }
+    public static OperatingMap of(Start start, Transport transport, int points) { return new MapMaker(start, transport, points).make(() -> false); }
 
-    private OperatingMap make() {
+    private OperatingMap make(BooleanSupplier unwanted) {
         int nx = x.values().length;
         int ny = y.values().length;
         double[][][] values = new double[bounds.size()][ny][nx];
@@ -71,6 +76,7 @@ public final class MapMaker {
         double[][] paco2 = new double[ny][nx];
         for (int j = 0; j < ny; j++) {
             for (int i = 0; i < nx; i++) {
+                if (unwanted.getAsBoolean()) throw new Stopped(0);
                 Steady s = at(x.values()[i], y.values()[j]);
                 double least = 1;
                 for (int k = 0; k < values.length; k++) {

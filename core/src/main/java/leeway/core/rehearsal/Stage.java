@@ -1,5 +1,6 @@
 package leeway.core.rehearsal;
 
+import java.util.function.BooleanSupplier;
 import leeway.core.alarm.Speaking;
 import leeway.core.kit.Settings;
 import leeway.core.run.Draw;
@@ -18,7 +19,13 @@ public record Stage(Loop loop, Script script, Speaking speaking, Transport trans
     @FunctionalInterface
     public interface Voyage {
         Stage stage(Draw draw);
+
+        /** The same voyage, whose runs stop soon after their answer is told to be unwanted; see {@link Loop#until}. */
+        default Voyage until(BooleanSupplier unwanted) { return draw -> stage(draw).until(unwanted); }
     }
+
+    /** The same stage, whose runs stop soon after their answer is told to be unwanted. */
+    public Stage until(BooleanSupplier unwanted) { return new Stage(loop.until(unwanted), script, speaking, transport, settings, legStartS, draw, supplies); }
 
     int legs() { return legStartS.length - 1; }
 

@@ -2,6 +2,7 @@ package leeway.core.run;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 
 /**
  * The one loop: steps all parts of a run from switch to switch.
@@ -11,14 +12,28 @@ import java.util.List;
 public final class Loop {
     private static final int PATIENCE = 64;
     private static final double LEAST_S = 1e-9;
+    /** Steps between two looks at whether anybody still waits; some ten microseconds each. */
+    private static final int STEPS_BETWEEN_LOOKS = 256;
     private final Part[] parts;
-    private final Claims claims = new Claims();
+    private final Claims claims;
+    private final BooleanSupplier unwanted;
 
     /** In the order in which they pass: breath, gas, supply, power, sensors, alarms, crew. */
     public Loop(List<? extends Part> parts) {
         this.parts = parts.toArray(new Part[0]);
+        this.claims = new Claims();
+        this.unwanted = () -> false;
         for (Part part : this.parts) part.claim(claims);
     }
+
+    private Loop(Loop same, BooleanSupplier unwanted) {
+        this.parts = same.parts;
+        this.claims = same.claims;
+        this.unwanted = unwanted;
+    }
+
+    /** The same loop over the same parts; it stops with {@link Stopped} soon after the answer is told to be unwanted, and computes the same until then. */
+    public Loop until(BooleanSupplier unwanted) { return new Loop(this, unwanted); }
 
     public Loop(Part... parts) {
         this(List.of(parts));
@@ -38,8 +53,10 @@ public final class Loop {
     public void to(double endS, Now n, Script script, Sink out) {
         script.foldAfresh();
         int still = 0;
+        int steps = 0;
         double lastS = Double.NEGATIVE_INFINITY;
         while (n.tS < endS && !out.enough()) {
+            if (++steps % STEPS_BETWEEN_LOOKS == 0 && unwanted.getAsBoolean()) throw new Stopped(n.tS);
             if (script.fold(n.tS, n.p)) for (Part part : parts) part.retune(n);
             double toS = Math.min(endS, script.nextS(n.tS));
             int who = -1;

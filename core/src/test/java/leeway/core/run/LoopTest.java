@@ -138,4 +138,20 @@ class LoopTest {
         });
         assertThat(now.tS).isCloseTo(30, within(1e-9));
     }
+
+    @Test
+    void aRunThatNobodyWaitsForStopsAndOneThatIsAwaitedIsTheSame() {
+        Script script = new Script().base(Knob.RESISTANCE, 2_000);
+        Loop loop = new Loop(new Bucket());
+        int[] asked = {0};
+        Now now = loop.begin(script);
+        assertThatThrownBy(() -> loop.until(() -> ++asked[0] == 3).to(1e9, now, script.copy(), Sink.NONE)).isInstanceOf(Stopped.class);
+        assertThat(now.tS).isLessThan(100);
+        Now plain = loop.begin(script);
+        loop.to(20, plain, script.copy(), Sink.NONE);
+        Now awaited = loop.begin(script);
+        loop.until(() -> false).to(20, awaited, script.copy(), Sink.NONE);
+        assertThat(awaited.y).isEqualTo(plain.y);
+        assertThat(awaited.tS).isEqualTo(plain.tS);
+    }
 }

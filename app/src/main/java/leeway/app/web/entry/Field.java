@@ -29,7 +29,20 @@ public record Field(String path, String key, Look look, String value, String uni
     }
 
     /** For the attributes that join label, field and message. */
-    public String id() { return "f-" + path.replaceAll("[^A-Za-z0-9]+", "-"); }
+    public String id() { return id("f-", path); }
+
+    /** A path as an identifier: every stretch of other signs than letters and digits becomes a hyphen. */
+    static String id(String kind, String path) {
+        StringBuilder out = new StringBuilder(kind);
+        boolean gap = false;
+        for (int i = 0; i < path.length(); i++) {
+            char c = path.charAt(i);
+            boolean plain = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9';
+            if (plain) out.append(c); else if (!gap) out.append('-');
+            gap = !plain;
+        }
+        return out.toString();
+    }
 
     /** Whether the text has a value here. */
     public boolean filled() { return !value.isEmpty(); }

@@ -24,7 +24,7 @@ public record Group(String path, String name, List<Field> fields, List<Field> mo
         wrong = List.copyOf(wrong);
     }
 
-    public String id() { return "g-" + (path.isEmpty() ? name : path).replaceAll("[^A-Za-z0-9]+", "-"); }
+    public String id() { return Field.id("g-", path.isEmpty() ? name : path); }
 
     /** Every field of it and inside it. */
     public Stream<Field> all() {

@@ -1,0 +1,152 @@
+package leeway.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import leeway.app.web.Desk.Asker;
+import leeway.app.web.Desk.Question;
+import leeway.core.run.Stopped;
+import org.junit.jupiter.api.Test;
+
+class DeskTest {
+    private static final Duration LONG = Duration.ofSeconds(30);
+
+    private static Asker of(String user) { return new Asker(user, ""); }
+
+    private static Question q(String key) { return new Question("plan", key); }
+
+    private static Integer untilUnwanted(Hands hands) {
+        while (!hands.unwanted().getAsBoolean()) Thread.onSpinWait();
+        throw new Stopped(0);
+    }
+
+    private static <T> CompletableFuture<T> ask(Desk desk, Asker who, Question what, Function<Hands, T> work) { return CompletableFuture.supplyAsync(() -> desk.answer(who, what, work), r -> new Thread(r).start()); }
+
+    @Test
+    void whatTakesTooLongIsStoppedAndItsWorkerIsFree() {
+        try (Desk desk = new Desk(1, 4, Duration.ofMillis(80))) {
+            assertThatThrownBy(() -> desk.answer(of("a"), q("endless"), DeskTest::untilUnwanted)).isInstanceOf(Desk.TooLong.class);
+            assertThat((Integer) desk.answer(of("a"), q("quick"), hands -> 7)).isEqualTo(7);
+        }
+    }
+
+    @Test
+    void theSameQuestionIsWorkedOutOnce() throws Exception {
+        try (Desk desk = new Desk(2, 8, LONG)) {
+            AtomicInteger times = new AtomicInteger();
+            CountDownLatch go = new CountDownLatch(1);
+            Function<Hands, Integer> work = hands -> {
+                try {
+                    go.await();
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+                return times.incrementAndGet();
+            };
+            List<CompletableFuture<Integer>> all = new ArrayList<>();
+            for (int i = 0; i < 5; i++) all.add(ask(desk, of("user " + i), q("same"), work));
+            while (!desk.awaited(q("same"), 5)) Thread.onSpinWait();
+            go.countDown();
+            for (CompletableFuture<Integer> one : all) assertThat(one.get(10, TimeUnit.SECONDS)).isEqualTo(1);
+            assertThat((Integer) desk.answer(of("later"), q("same"), work)).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void aPageThatAsksAnewNoLongerWaitsForWhatItAskedBefore() {
+        try (Desk desk = new Desk(1, 8, LONG)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            CompletableFuture<Integer> old = ask(desk, new Asker("a", "page"), q("old"), hands -> {
+                begun.countDown();
+                return untilUnwanted(hands);
+            });
+            assertThatThrownBy(() -> {
+                begun.await();
+                desk.replace("page");
+                old.get(10, TimeUnit.SECONDS);
+            }).hasCauseInstanceOf(Desk.Replaced.class);
+            assertThat((Integer) desk.answer(new Asker("a", "page"), q("new"), hands -> 2)).isEqualTo(2);
+        }
+    }
+
+    @Test
+    void whatAnotherStillWaitsForGoesOn() throws Exception {
+        try (Desk desk = new Desk(1, 8, LONG)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            CountDownLatch go = new CountDownLatch(1);
+            Function<Hands, Boolean> work = hands -> {
+                begun.countDown();
+                try {
+                    go.await();
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+                return hands.unwanted().getAsBoolean();
+            };
+            CompletableFuture<Boolean> one = ask(desk, new Asker("a", "page"), q("shared"), work);
+            begun.await();
+            CountDownLatch asked = new CountDownLatch(1);
+            CompletableFuture<Boolean> other = CompletableFuture.supplyAsync(() -> {
+                asked.countDown();
+                return desk.answer(of("b"), q("shared"), work);
+            }, r -> new Thread(r).start());
+            asked.await();
+            while (!desk.awaited(q("shared"), 2)) Thread.onSpinWait();
+            desk.replace("page");
+            go.countDown();
+            assertThat(other.get(10, TimeUnit.SECONDS)).isFalse();
+            assertThat(one).isCompletedExceptionally();
+        }
+    }
+
+    @Test
+    void usersAreServedInTurn() throws Exception {
+        try (Desk desk = new Desk(1, 16, LONG)) {
+            CountDownLatch go = new CountDownLatch(1);
+            CountDownLatch begun = new CountDownLatch(1);
+            List<String> order = Collections.synchronizedList(new ArrayList<>());
+            List<CompletableFuture<?>> all = new ArrayList<>();
+            all.add(ask(desk, of("first"), q("first"), hands -> {
+                begun.countDown();
+                try {
+                    go.await();
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+                return 0;
+            }));
+            begun.await();
+            for (String who : List.of("greedy 1", "greedy 2", "greedy 3", "modest 1")) {
+                all.add(ask(desk, of(who.substring(0, 6)), q(who), hands -> order.add(who)));
+                while (!desk.awaited(q(who), 1)) Thread.onSpinWait();
+            }
+            go.countDown();
+            for (CompletableFuture<?> one : all) one.get(10, TimeUnit.SECONDS);
+            assertThat(order).containsExactly("greedy 1", "modest 1", "greedy 2", "greedy 3");
+        }
+    }
+
+    @Test
+    void moreThanTheQueueHoldsIsRefused() throws Exception {
+        try (Desk desk = new Desk(1, 1, LONG)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            ask(desk, of("a"), q("one"), hands -> {
+                begun.countDown();
+                return untilUnwanted(hands);
+            });
+            begun.await();
+            ask(desk, of("b"), q("two"), hands -> 2);
+            while (!desk.awaited(q("two"), 1)) Thread.onSpinWait();
+            assertThatThrownBy(() -> desk.answer(of("c"), q("three"), hands -> 3)).isInstanceOf(Desk.TooMany.class);
+        }
+    }
+}
