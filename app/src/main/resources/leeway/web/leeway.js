@@ -58,6 +58,10 @@
       const items = document.querySelectorAll("#g-" + CSS.escape(path.replace(/[^A-Za-z0-9]+/g, "-")) + " > div > .item");
       const field = items.length && [...items[items.length - 1].querySelectorAll("input:not([type=hidden]), select")].find(f => !f.value);
       if (field) field.focus();
+    } else if (what === "place") {
+      const m = path.match(/^(.*)\/(\d+)\/(\d+)$/);
+      const grip = m && [...document.querySelectorAll(".grip")].find(g => g.dataset.grip === m[1] + "/" + m[3]);
+      if (grip) grip.focus();
     } else if (what === "up" || what === "down") {
       const m = path.match(/^(.*)\/(\d+)$/);
       const now = m && m[1] + "/" + (Number(m[2]) + (what === "up" ? -1 : 1));
@@ -66,7 +70,82 @@
     }
   });
 
-  /* the point of the map goes where one puts it; the fields do the same for the keyboard */
+  /* items of a list are dragged by their grip, or moved with the arrow keys while it has the focus */
+  const act = (form, what) => {
+    const b = document.createElement("button");
+    b.name = "do"; b.value = what; b.hidden = true;
+    form.append(b); b.click(); b.remove();
+  };
+  const siblings = item => [...item.parentElement.children].filter(n => n.classList.contains("item"));
+  let carried = null;
+  const targetOf = y => {
+    const others = siblings(carried.item).filter(n => n !== carried.item);
+    return others.filter(n => { const r = n.getBoundingClientRect(); return y > r.top + r.height / 2; }).length;
+  };
+  const drop = () => {
+    if (!carried) return;
+    carried.item.classList.remove("carried");
+    carried.item.style.transform = "";
+    siblings(carried.item).forEach(n => n.classList.remove("dropbefore", "dropafter"));
+    carried = null;
+  };
+  document.addEventListener("pointerdown", e => {
+    const grip = e.target.closest && e.target.closest(".grip");
+    if (!grip || e.button !== 0) return;
+    const item = grip.closest(".item");
+    carried = { item, grip, y: e.clientY + scrollY, from: siblings(item).indexOf(item), to: siblings(item).indexOf(item) };
+    grip.setPointerCapture(e.pointerId);
+  });
+  document.addEventListener("pointermove", e => {
+    if (!carried) return;
+    carried.item.classList.add("carried");
+    carried.item.style.transform = "translateY(" + (e.clientY + scrollY - carried.y) + "px)";
+    carried.to = targetOf(e.clientY);
+    const others = siblings(carried.item).filter(n => n !== carried.item);
+    others.forEach((n, i) => {
+      n.classList.toggle("dropbefore", i === carried.to && carried.to !== carried.from);
+      n.classList.toggle("dropafter", i === others.length - 1 && carried.to === others.length && carried.to !== carried.from);
+    });
+    if (e.clientY < 60) scrollBy(0, -12); else if (e.clientY > innerHeight - 60) scrollBy(0, 12);
+    e.preventDefault();
+  });
+  document.addEventListener("pointerup", () => {
+    if (!carried) return;
+    const { grip, from, to } = carried;
+    drop();
+    if (from !== to) act(grip.form, "place:" + grip.dataset.grip + "/" + to);
+  });
+  document.addEventListener("pointercancel", drop);
+  document.addEventListener("keydown", e => {
+    if (e.key === "Escape" && carried) { drop(); return; }
+    if (!e.target.classList || !e.target.classList.contains("grip") || (e.key !== "ArrowUp" && e.key !== "ArrowDown")) return;
+    e.preventDefault();
+    const item = e.target.closest(".item");
+    const from = siblings(item).indexOf(item);
+    const to = from + (e.key === "ArrowUp" ? -1 : 1);
+    if (to >= 0 && to < siblings(item).length) act(e.target.form, "place:" + e.target.dataset.grip + "/" + to);
+  });
+
+  /* the point of the map goes where one puts it; sliders beside it, and the fields, do the same */
+  document.addEventListener("input", e => {
+    const d = e.target.dataset;
+    if (!d || !d.turns) return;
+    const figure = e.target.closest(".map");
+    const frame = figure.querySelector(".frame");
+    const along = Math.min(1, Math.max(0, (Number(e.target.value) / figure.dataset[d.turns + "t"] - figure.dataset[d.turns + "0"]) / (figure.dataset[d.turns + "1"] - figure.dataset[d.turns + "0"])));
+    const box = { x: Number(frame.getAttribute("x")), y: Number(frame.getAttribute("y")), w: Number(frame.getAttribute("width")), h: Number(frame.getAttribute("height")) };
+    figure.querySelectorAll(".here, .halo").forEach(c => d.turns === "x" ? c.setAttribute("cx", box.x + along * box.w) : c.setAttribute("cy", box.y + (1 - along) * box.h));
+    const out = e.target.parentElement.querySelector("output");
+    if (out) out.textContent = e.target.value + " " + d.unit;
+  });
+  document.addEventListener("change", e => {
+    const d = e.target.dataset;
+    if (!d || !d.turns) return;
+    e.stopImmediatePropagation();
+    const f = document.getElementsByName("f:settings/" + d.key)[0];
+    if (f) { f.value = e.target.value; f.dispatchEvent(new Event("change", { bubbles: true })); }
+  }, true);
+
   const place = (figure, e, done) => {
     const frame = figure.querySelector(".frame").getBoundingClientRect();
     const d = figure.dataset;
@@ -99,7 +178,7 @@
   /* sliders show their value while they move */
   document.addEventListener("input", e => {
     if (e.target.type !== "range") return;
-    const out = document.querySelector("output[for='" + e.target.id + "']");
+    const out = e.target.id && document.querySelector("output[for='" + e.target.id + "']");
     if (out) out.textContent = e.target.value + (e.target.dataset.unit ? " " + e.target.dataset.unit : "");
   });
 })();

@@ -13,6 +13,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -27,6 +28,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import leeway.app.command.SheetLibrary;
+import leeway.app.rehearse.Shared;
 import leeway.app.report.Examples;
 import leeway.app.web.Server;
 import leeway.core.plan.PlanMaker;
@@ -36,18 +38,16 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 
 /**
  * The server under load: never an error of ours. What was measured goes to {@code target/load.txt}, for a busy machine's
- * times prove nothing. Ten minutes in all; {@code -Dload.s=20} for one.
+ * times prove nothing. A minute in all; ten with the long evidence, or as many seconds as {@code -Dload.s=} says.
  */
-@Tag("long")
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class LoadTest {
-    private static final int SECONDS = Integer.getInteger("load.s", 200);
+    private static final int SECONDS = Integer.getInteger("load.s", System.getProperty("long") == null ? 60 : 600);
     private static final String TEXT = Examples.text("night-transfer").orElseThrow();
     private static final List<String> MEASURED = new ArrayList<>();
     private static final AtomicInteger NEXT = new AtomicInteger();
@@ -57,7 +57,9 @@ class LoadTest {
 
     @BeforeAll
     static void start() throws Exception {
-        server = Server.start(Server.Options.local());
+        Server.Options local = Server.Options.local();
+        // what takes its time on a busy machine is no error
+        server = Server.start(new Server.Options(local.host(), local.port(), local.passwords(), Duration.ofMinutes(3), local.catalogue(), local.seed()));
         HttpResponse<String> first = client().send(HttpRequest.newBuilder(URI.create(server.address())).build(), BodyHandlers.ofString());
         cookie = first.headers().firstValue("Set-Cookie").orElseThrow().split(";")[0];
         page = first.body();
@@ -120,31 +122,32 @@ class LoadTest {
 
     @Test @Order(1)
     void oneUserChangesAFieldAgainAndAgain() throws Exception {
-        many(1, Math.max(3, SECONDS / 6), LoadTest::change, 200);
+        many(1, SECONDS / 8, LoadTest::change, 200);
         List<Long> own = new ArrayList<>();
         Catalogue catalogue = Catalogue.builtIn();
         SheetLibrary library = new SheetLibrary(catalogue);
-        for (int i = 0; i < 60; i++) {
+        long end = System.nanoTime() + Math.max(2, SECONDS / 10) * 1_000_000_000L;
+        for (int i = 0; System.nanoTime() < end; i++) {
             String text = TEXT.replace("takes: 12 min", "takes: " + (20 + i * 0.01) + " min");
             long from = System.nanoTime();
-            PlanMaker.plan(TransportReader.read("t", text, catalogue).good().orElseThrow(), library, 1);
+            PlanMaker.plan(TransportReader.read("t", text, catalogue).good().orElseThrow(), library, 1, Shared::begin);
             own.add(System.nanoTime() - from);
         }
-        MEASURED.add("plan alone, same machine and moment: " + quantiles(own));
-        MEASURED.add("one user, a change in a field: " + quantiles(many(1, SECONDS / 2, LoadTest::change, 200)));
+        MEASURED.add("plan alone, shared among the processors, same machine and moment: " + quantiles(own));
+        MEASURED.add("one user, a change in a field: " + quantiles(many(1, SECONDS / 5, LoadTest::change, 200)));
     }
 
     @Test @Order(2)
     void twentyPeopleChangeFieldsAtOnce() throws Exception {
-        MEASURED.add("twenty at once, a change in a field: " + quantiles(many(20, SECONDS, LoadTest::change, 200)));
+        MEASURED.add("twenty at once, a change in a field: " + quantiles(many(20, SECONDS * 3 / 10, LoadTest::change, 200)));
     }
 
     @Test @Order(3)
     void twoHundredReadersAreServedAndMemoryStaysFlat() throws Exception {
         URI address = URI.create(server.address());
-        many(200, Math.max(2, SECONDS / 6), () -> HttpRequest.newBuilder(address).build(), 200);
+        many(200, SECONDS / 15, () -> HttpRequest.newBuilder(address).build(), 200);
         long before = used();
-        List<Long> nanos = many(200, SECONDS / 2, () -> HttpRequest.newBuilder(address).build(), 200);
+        List<Long> nanos = many(200, SECONDS / 5, () -> HttpRequest.newBuilder(address).build(), 200);
         long after = used();
         MEASURED.add("two hundred readers: " + quantiles(nanos));
         MEASURED.add(String.format(Locale.ROOT, "heap in use: %.1f MB before, %.1f MB after", before / 1e6, after / 1e6));
@@ -162,28 +165,13 @@ class LoadTest {
     @Test @Order(4)
     void aThousandOddRequestsAreRefusedAndNoneIsAFaultOfOurs() throws Exception {
         SplittableRandom random = new SplittableRandom(20_261_125);
-        List<String> paths = List.of("/", "/new", "/map", "/compare", "/rehearse", "/rehearse/fault", "/figures/weight", "/figures/cylinder", "/figures/none", "/sheets/illness/nothing", "/sheets/x/y", "/api/plan", "/api/map", "/api/rehearse",
-                "/api/none", "/assets/1/2", "/download", "/open", "/%7f", "/sheets/..%2f..%2fetc/passwd", "/health");
-        List<String> names = List.of("s", "pin", "t", "q", "fault", "at", "act", "lang", "example", "f:height", "u:height", "f:sex", "seed", "draws", "show");
-        List<String> values = List.of("", "1", "-1", "1e999", "NaN", "%00", "%FF%FE", "%F0%9F%98%80", "170", "../../etc/passwd", "1".repeat(3_000), "tube%20kinked", "1AAAA", "1eNoDAAAAAAE", "de", "%C3%28", "%3Cscript%3E", "0.0000001", "99999");
-        List<String> types = List.of("text/yaml", "application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "multipart/form-data", "application/json", "x");
-        HttpClient client = client();
         List<String> faults = new ArrayList<>();
         for (int i = 0; i < 1_000; i++) {
-            StringBuilder address = new StringBuilder(server.address()).deleteCharAt(server.address().length() - 1).append(paths.get(random.nextInt(paths.size())));
-            for (int k = random.nextInt(4); k > 0; k--) {
-                address.append(address.indexOf("?") < 0 ? '?' : '&').append(encoded(names.get(random.nextInt(names.size())))).append('=').append(values.get(random.nextInt(values.size())));
-            }
-            HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(address.toString()));
-            String body = random.nextBoolean() ? "--x\r\n\0" + values.get(random.nextInt(values.size())) : "token=%zz&was=" + values.get(random.nextInt(values.size())) + "&%=&text";
-            switch (random.nextInt(4)) {
-                case 0 -> request.POST(BodyPublishers.ofString(body)).header("Content-Type", types.get(random.nextInt(types.size())));
-                case 1 -> request.POST(BodyPublishers.ofString(body)).header("Content-Type", types.get(random.nextInt(types.size()))).header("Cookie", cookie).header("HX-Request", "true");
-                case 2 -> request.method(List.of("PUT", "DELETE", "PATCH", "OPTIONS", "HEAD", "TRACES").get(random.nextInt(6)), BodyPublishers.noBody());
-                default -> request.GET();
-            }
-            int status = client.send(request.build(), BodyHandlers.discarding()).statusCode();
-            if (status >= 500) faults.add(status + " " + address);
+            String request = OddRequests.next(random, cookie);
+            String answer = OddRequests.send(server.port(), request);
+            // a version that is not spoken is answered with 505 by the standard: RFC 9110, 15.6.6
+            boolean foreign = answer.startsWith("HTTP/1.1 505") && !request.lines().findFirst().orElse("").endsWith("HTTP/1.1");
+            if (!foreign && !answer.matches("HTTP/1\\.1 [1-4]\\d\\d.*")) faults.add("[" + answer + "] to " + (request.length() > 300 ? request.substring(0, 300) : request));
         }
         assertThat(faults).isEmpty();
     }

@@ -35,6 +35,7 @@ class WaysTest {
 
     @Test
     void fromAnEmptyPageToAPrintedAnswer() throws Exception {
+        long from = System.nanoTime();
         try (Visit v = Browser.get().visit(Look.WIDE)) {
             Page page = v.open("/new").page;
             assertThat(page.locator(".answer.waiting")).isVisible();
@@ -51,6 +52,7 @@ class WaysTest {
             assertThat(page.locator("#word")).isVisible();
             byte[] paper = page.pdf(new Page.PdfOptions().setFormat("A4").setPath(java.nio.file.Path.of("target", "screens", "journey.pdf")));
             assertThat(new String(paper, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
+            assertThat((System.nanoTime() - from) / 1e9).as("seconds from the empty page to paper").isLessThan(90);
         }
     }
 
@@ -134,6 +136,68 @@ class WaysTest {
             assertThat(page.locator(":focus")).hasAttribute("value", "up:legs/2");
             assertThat(page.locator("#g-legs .item .called").nth(2)).hasText("next leg");
         }
+    }
+
+    @Test
+    void aLegIsDraggedToAnotherPlaceAndMovedBackByKeyboard() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            String before = text(page);
+            Locator legs = page.locator("#g-legs .item .called");
+            String last = legs.nth(2).innerText();
+            Locator grip = page.locator(".grip[data-grip='legs/2']");
+            grip.scrollIntoViewIfNeeded();
+            BoundingBox from = grip.boundingBox();
+            page.mouse().move(from.x + from.width / 2, from.y + from.height / 2);
+            page.mouse().down();
+            BoundingBox first = page.locator("#g-legs .item").first().boundingBox();
+            page.mouse().move(from.x, first.y + 5, new com.microsoft.playwright.Mouse.MoveOptions().setSteps(6));
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.mouse().up());
+            assertThat(legs.first()).hasText(last);
+            assertThat(page.locator("#text")).not().hasValue(before);
+            assertThat(page.locator(":focus")).hasAttribute("data-grip", "legs/0");
+            for (int i = 1; i <= 2; i++) {
+                page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("ArrowDown"));
+                assertThat(page.locator(":focus")).hasAttribute("data-grip", "legs/" + i);
+            }
+            assertThat(page.locator("#text")).hasValue(before);
+        }
+    }
+
+    @Test
+    void thePointOfTheMapIsMovedByKeyboard() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            Locator rate = page.locator("#bench .map input[data-turns='y']");
+            rate.waitFor();
+            rate.focus();
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("ArrowRight"));
+            assertThat(field(page, "settings/rate")).not().hasValue("");
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("rate: \\d+ /min"));
+        }
+    }
+
+    @Test
+    void theFirstPageIsSmallAndReadyAtOnce() throws Exception {
+        long bytes = 0;
+        double readyMs = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < 12 && readyMs >= 1_000; i++) {     // the quickest of a few, for the machine may be busy; each visitor has an empty cache
+            java.util.concurrent.atomic.AtomicLong sum = new java.util.concurrent.atomic.AtomicLong();
+            try (Visit v = Browser.get().visit(Look.WIDE)) {
+                v.page.onRequestFinished(r -> {
+                    var sizes = r.sizes();
+                    sum.addAndGet(sizes.responseBodySize + sizes.responseHeadersSize);
+                });
+                v.open("/");
+                v.page.waitForFunction("() => document.documentElement.classList.contains('js') && !document.querySelector('.later .button')");
+                Number ready = (Number) v.page.evaluate("performance.getEntriesByType('navigation')[0].domContentLoadedEventEnd");
+                readyMs = Math.min(readyMs, ready.doubleValue());
+            }
+            bytes = Math.max(bytes, sum.get());
+        }
+        Files.writeString(java.nio.file.Path.of("target", "first-page.txt"), String.format(java.util.Locale.ROOT, "first page: %.1f kB over the wire with everything that it fetches, map included; interactive after %.0f ms%n", bytes / 1e3, readyMs));
+        assertThat(bytes).isBetween(50_000L, 150_000L);
+        assertThat(readyMs).isLessThan(1_000);
     }
 
     @Test

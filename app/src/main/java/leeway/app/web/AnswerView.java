@@ -1,5 +1,6 @@
 package leeway.app.web;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -7,6 +8,7 @@ import leeway.app.report.Figures;
 import leeway.app.report.PlanPictures;
 import leeway.app.report.PlanText;
 import leeway.core.plan.Plan;
+import leeway.core.rehearsal.Rehearsal;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenStore;
 
@@ -19,6 +21,21 @@ public record AnswerView(Plan plan) {
     public record Big(String figure, String key, List<String> with) { }
 
     public boolean holds() { return plan.verdict().holds(); }
+
+    /** The least margin that an alarm can change, and how much is uncovered; where no alarm comes before any harm, only how much; absent where nothing can harm. */
+    public Optional<Margin> margin() {
+        long harmful = plan.rehearsals().stream().filter(r -> r.harm().isPresent()).count();
+        long uncovered = plan.rehearsals().stream().filter(r -> r.coverage().uncovered()).count();
+        Optional<Rehearsal> least = plan.rehearsals().stream().filter(r -> r.marginS().isPresent()).min(Comparator.comparingDouble(r -> r.marginS().getAsDouble()));
+        if (harmful == 0) return Optional.empty();
+        return Optional.of(new Margin(least.map(r -> Figures.seconds(r.marginS().getAsDouble())).orElse(""), least.map(r -> r.fault().name()).orElse(""), uncovered, harmful));
+    }
+
+    /** @param figure empty where no alarm comes before any harm */
+    public record Margin(String figure, String fault, long uncovered, long harmful) { }
+
+    /** What the last leg's stores still hold where the journey ends, at medians; absent where they are endless. */
+    public Optional<String> atTheEnd() { return oxygen().leftAtEndMin().isPresent() ? Optional.of(Figures.minutesAtLeast(oxygen().leftAtEndMin().getAsDouble())) : Optional.empty(); }
 
     /** Minutes left in the leg with the least; absent where the stores have no end. */
     public Optional<Big> left() {

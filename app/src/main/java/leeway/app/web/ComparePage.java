@@ -31,11 +31,11 @@ final class ComparePage {
         String now = Packed.open(ctx.formParam("was")).orElseThrow(() -> new Refused(400, "error.form", ""));
         String pinned = Packed.open(ctx.formParam("pinned")).orElse(now);
         String act = Optional.ofNullable(ctx.formParam("do")).orElse("");
-        site.replace(ctx);
         Read<Plan> plan = plan(ctx, now);
         if (plan instanceof Read.Good<Plan> good) {
             for (Slider s : Slider.of(now, good.value())) now = moved(now, s, ctx.formParam(s.path()));
         }
+        site.replace(ctx, now);
         if (act.equals("back")) now = pinned;
         if (act.equals("pin")) pinned = now;
         show(ctx, now, pinned);

@@ -138,10 +138,11 @@ final class Desk implements AutoCloseable {
         }
     }
 
-    /** What the page asked so far is no longer wanted. */
-    void replace(String page) {
+    /** What the page asked so far is no longer wanted, but for what follows from this key. */
+    void replace(String page, String key) {
         synchronized (lock) {
-            if (!page.isEmpty()) List.copyOf(byPage.getOrDefault(page, Set.of())).forEach(w -> leave(w, new Replaced()));
+            if (page.isEmpty()) return;
+            for (Waiter w : List.copyOf(byPage.getOrDefault(page, Set.of()))) if (!w.job().question.key().equals(key)) leave(w, new Replaced());
         }
     }
 

@@ -73,7 +73,6 @@ final class JourneyPage {
     private static String pinned(String packed) { return packed != null && Packed.open(packed).isPresent() ? packed : ""; }
 
     private void posted(Context ctx) {
-        site.replace(ctx);
         String was = Packed.open(ctx.formParam("was")).orElseThrow(() -> new Refused(400, "error.form", ""));
         String typed = ctx.formParam("text");
         String text = typed == null ? was : lines(typed);
@@ -83,6 +82,7 @@ final class JourneyPage {
         String act = Optional.ofNullable(ctx.formParam("do")).orElse("work");
         if (act.equals("undo")) {
             if (!undo.isEmpty()) text = Packed.open(undo.remove(undo.size() - 1)).orElse(was);
+            site.replace(ctx, text);
             show(ctx, text, undo, pinned);
             return;
         }
@@ -96,6 +96,7 @@ final class JourneyPage {
         if (act.equals("pin")) pinned = Packed.of(text);
         if (act.equals("unpin")) pinned = "";
         if (!text.equals(was)) undo = Posted.before(undo, Packed.of(was), UNDO, UNDO_CHARS);
+        site.replace(ctx, text);
         show(ctx, text, undo, pinned);
     }
 

@@ -2,7 +2,9 @@ package leeway.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.util.List;
 import java.util.Map;
+import leeway.app.report.Figures;
 import leeway.app.report.MapPicture;
 import leeway.core.map.OperatingMap;
 import leeway.files.yaml.Read;
@@ -22,6 +24,9 @@ public final class MapPage {
 
     void routes(RoutesConfig routes) { routes.get("/map", this::show); }
 
+    /** One knob as a slider. */
+    public record Turn(String axis, String key, String least, String most, String step, String value, String unit) { }
+
     /** What the map shows. */
     public record View(OperatingMap map, String svg) {
         public String from(OperatingMap.Axis axis) { return Double.toString(axis.values()[0]); }
@@ -30,6 +35,17 @@ public final class MapPage {
 
         /** What a form writes for one unit of the axis. */
         public String times(OperatingMap.Axis axis) { return axis.setting().kind() == leeway.core.quantity.Kind.FRACTION ? "100" : "1"; }
+
+        /** The two knobs of the map, for those who turn them by keyboard. */
+        public List<Turn> turns() { return List.of(turn("x", map.x(), map.chosen().x()), turn("y", map.y(), map.chosen().y())); }
+
+        private static Turn turn(String axis, OperatingMap.Axis a, double at) {
+            double times = a.setting().kind() == leeway.core.quantity.Kind.FRACTION ? 100 : 1;
+            double least = Math.ceil(a.values()[0] * times);
+            double most = Math.floor(a.values()[a.values().length - 1] * times);
+            String unit = a.setting().kind() == leeway.core.quantity.Kind.FRACTION ? "%" : a.unit();
+            return new Turn(axis, a.setting().words(), Figures.plain(least), Figures.plain(most), most - least > 20 ? "1" : "0.5", Figures.plain(Math.rint(at * times * 2) / 2), unit);
+        }
 
         public String says() { return MapPicture.says(map); }
     }

@@ -113,7 +113,10 @@ public final class Server implements AutoCloseable {
             ctx.header("Retry-After", "5");
             site.error(ctx, 503, w -> w.say("error.busy"));
         });
-        routes.exception(Desk.Replaced.class, (e, ctx) -> site.error(ctx, 409, w -> w.say("error.replaced")));
+        routes.exception(Desk.Replaced.class, (e, ctx) -> {
+            // the page that asked has gone on by itself: nothing is to be shown
+            if (Site.partly(ctx)) ctx.status(204); else site.error(ctx, 409, w -> w.say("error.replaced"));
+        });
         routes.exception(HttpResponseException.class, (e, ctx) -> site.error(ctx, e.getStatus(), w -> said(w, e.getStatus())));
         routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e, site));
         routes.error(404, ctx -> {
@@ -133,7 +136,7 @@ public final class Server implements AutoCloseable {
     private static void unexpected(Context ctx, Exception e, Site site) {
         for (Throwable t = e; t != null; t = t.getCause()) {
             String kind = t.getClass().getName();
-            if (kind.equals("org.eclipse.jetty.http.BadMessageException") || kind.endsWith("Utf8IllegalArgumentException") || kind.endsWith("CharacterCodingException")) {
+            if (kind.equals("org.eclipse.jetty.http.BadMessageException") || kind.endsWith("EofException") || kind.endsWith("Utf8IllegalArgumentException") || kind.endsWith("CharacterCodingException")) {
                 site.error(ctx, 400, w -> w.say("error.form"));
                 return;
             }

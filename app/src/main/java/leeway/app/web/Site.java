@@ -55,8 +55,8 @@ final class Site {
     /** Works it out in the background, so that the first who asks does not wait for a cold machine. */
     void later(String kind, String key, Function<Hands, ?> work) { desk.later(new Desk.Question(kind, key), work); }
 
-    /** What the same open page asked before is no longer wanted. */
-    void replace(Context ctx) { desk.replace(page(ctx)); }
+    /** What the same open page asked of another text is no longer wanted. */
+    void replace(Context ctx, String text) { desk.replace(page(ctx), text); }
 
     private static String user(Context ctx) {
         String cookie = ctx.cookie(Tokens.COOKIE);

@@ -71,7 +71,7 @@ class DeskTest {
             });
             assertThatThrownBy(() -> {
                 begun.await();
-                desk.replace("page");
+                desk.replace("page", "new");
                 old.get(10, TimeUnit.SECONDS);
             }).hasCauseInstanceOf(Desk.Replaced.class);
             assertThat((Integer) desk.answer(new Asker("a", "page"), q("new"), hands -> 2)).isEqualTo(2);
@@ -101,7 +101,7 @@ class DeskTest {
             }, r -> new Thread(r).start());
             asked.await();
             while (!desk.awaited(q("shared"), 2)) Thread.onSpinWait();
-            desk.replace("page");
+            desk.replace("page", "new");
             go.countDown();
             assertThat(other.get(10, TimeUnit.SECONDS)).isFalse();
             assertThat(one).isCompletedExceptionally();

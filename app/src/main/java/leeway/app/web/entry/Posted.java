@@ -1,6 +1,7 @@
 package leeway.app.web.entry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -69,8 +70,8 @@ public final class Posted {
     }
 
     /**
-     * An act on a list: {@code add:oxygen}, {@code remove:legs/1}, {@code up:legs/1}, {@code down:legs/1}. What is added has
-     * no figures: they are asked for, never assumed.
+     * An act on a list: {@code add:oxygen}, {@code remove:legs/1}, {@code up:legs/1}, {@code down:legs/1}, or
+     * {@code place:legs/3/0}, which puts the fourth first. What is added has no figures: they are asked for, never assumed.
      */
     public static String act(Table table, String text, String act) {
         int colon = act.indexOf(':');
@@ -84,8 +85,26 @@ public final class Posted {
                 if (slash < 0 || !path.substring(slash + 1).matches("\\d{1,3}")) return text;
                 return Edit.move(text, path.substring(0, slash), Integer.parseInt(path.substring(slash + 1)), act.startsWith("up") ? -1 : 1).orElse(text);
             }
+            case "place" -> { return place(text, path.split("/")); }
             default -> { return text; }
         }
+    }
+
+    private static String place(String text, String[] steps) {
+        int n = steps.length;
+        if (n < 3 || !steps[n - 2].matches("\\d{1,3}") || !steps[n - 1].matches("\\d{1,3}")) return text;
+        String list = String.join("/", Arrays.copyOf(steps, n - 2));
+        int from = Integer.parseInt(steps[n - 2]);
+        int to = Integer.parseInt(steps[n - 1]);
+        String out = text;
+        while (from != to) {
+            int by = Integer.signum(to - from);
+            Optional<String> moved = Edit.move(out, list, from, by);
+            if (moved.isEmpty()) return text;
+            out = moved.get();
+            from += by;
+        }
+        return out;
     }
 
     private static String blank(String text, String list) {
