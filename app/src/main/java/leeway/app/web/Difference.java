@@ -25,6 +25,8 @@ public record Difference(String key, String pinned, String now, String shift) {
     private record Line(String key, Function<Plan, OptionalDouble> of, int decimals, String unit, double times) { }
 
     private static final List<Line> LINES = List.of(
+            new Line("diff.margin", p -> p.rehearsals().stream().flatMapToDouble(r -> r.marginS().stream()).min(), 0, "s", 1),
+            new Line("diff.uncovered", p -> OptionalDouble.of(p.rehearsals().stream().filter(r -> r.coverage().uncovered()).count()), 0, "", 1),
             oxygen("diff.left", o -> o.marginMin().map(m -> OptionalDouble.of(m.p05())).orElse(OptionalDouble.empty()), 0, "min", 1),
             oxygen("diff.chance", o -> OptionalDouble.of(o.emptyChance()), 1, "%", 100),
             oxygen("diff.needed", o -> OptionalDouble.of(o.neededL().p50()), 0, "L", 1),

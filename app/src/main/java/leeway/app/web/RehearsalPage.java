@@ -54,6 +54,8 @@ public final class RehearsalPage {
         /** The least margin that an alarm can change; absent where no alarm speaks in any. */
         public Optional<Rehearsal> least() { return rows.stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble())); }
 
+        public String minutes(double min) { return Figures.minutes(min); }
+
         public String seconds(OptionalDouble s) { return s.isPresent() ? Figures.seconds(s.getAsDouble()) : ""; }
 
         public String seconds(double s) { return Figures.seconds(s); }

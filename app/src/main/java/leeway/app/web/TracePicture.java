@@ -110,7 +110,7 @@ final class TracePicture {
             double y = 40 + row++ * 17;
             double sx = x(s.tS());
             svg.polygon("bell", new double[] {sx, sx + 5, sx - 5}, new double[] {y - 9, y, y});
-            String says = s.limit().condition().words() + ", " + words.say(s.limit().from().words().equals("monitor") ? "trace.monitor" : "trace.ventilator");
+            String says = words.name("alarm", s.limit().condition().words()) + ", " + words.say(s.limit().from().words().equals("monitor") ? "trace.monitor" : "trace.ventilator");
             boolean before = sx + 9 + says.length() * 6.4 > width;
             svg.text("alarm", sx + (before ? -9 : 9), y, before ? At.END : At.START, says);
         }
@@ -129,7 +129,7 @@ final class TracePicture {
         } else {
             svg.text("lab", 0, top - 5, At.START, lane.name + ", " + lane.unit);
         }
-        svg.text("tick", left - 5, top + 4, At.END, Figures.n(lane.most, 0));
+        svg.text("tick", left - 5, top + (left > 60 ? 4 : 12), At.END, Figures.n(lane.most, 0));
         svg.text("tick", left - 5, bottom + 4, At.END, Figures.n(lane.least, 0));
         double lastY = Double.NEGATIVE_INFINITY;
         for (Line line : lane.lines) {

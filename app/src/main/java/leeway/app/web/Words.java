@@ -21,7 +21,10 @@ public final class Words {
     /** In the order in which a page offers them. */
     public static final List<String> LANGUAGES = List.of("en", "de");
     private final String language;
+    /** Kinds of names that core's sentences hold. */
+    private static final List<String> NAMED = List.of("fault", "alarm", "coverage", "priority", "row", "value", "key", "hint");
     private final Map<String, String> texts = new TreeMap<>();
+    private final Sentences sentences;
 
     private Words(String language) {
         this.language = language;
@@ -33,7 +36,20 @@ public final class Words {
             throw new UncheckedIOException(e);
         }
         read.stringPropertyNames().forEach(k -> texts.put(k, read.getProperty(k)));
+        sentences = new Sentences(language, name -> NAMED.stream().map(kind -> texts.get(kind + "." + name)).filter(java.util.Objects::nonNull).findFirst().orElse(name));
     }
+
+    /** A sentence of core's in this language; as it stands where the bundle lacks it. */
+    public String tell(String english) { return language.equals("en") ? english : sentences.in(english).orElse(english); }
+
+    /** The language of {@link #tell}, where it is not the page's; null where it is. */
+    public String tongue(String english) { return language.equals("en") || sentences.in(english).isPresent() ? null : "en"; }
+
+    /** A picture with its labels in this language. */
+    public String picture(String svg) { return language.equals("en") ? svg : sentences.picture(svg); }
+
+    /** Rows with every cell but figures in this language. */
+    public List<List<String>> rows(List<List<String>> rows) { return rows.stream().map(r -> r.stream().map(this::tell).toList()).toList(); }
 
     /** The words of a language; English where we have none. */
     public static Words in(String language) { return ALL.getOrDefault(language, ALL.get("en")); }
@@ -62,7 +78,13 @@ public final class Words {
     }
 
     /** The language's word for a name of the transport file, such as a fault or a key; the name itself where there is none. */
-    public String name(String kind, String name) { return texts.getOrDefault(kind + "." + name, name); }
+    public String name(String kind, String name) {
+        String own = texts.get(kind + "." + name);
+        if (own != null) return own;
+        if (kind.equals("value")) return tell(name);
+        // a section of the file may be called by a key or by an alarm condition
+        return kind.equals("group") ? texts.getOrDefault("key." + name, texts.getOrDefault("alarm." + name, name)) : name;
+    }
 
     /** Rows whose first cell is a name, in this language. */
     public List<List<String>> first(String kind, List<List<String>> rows) {

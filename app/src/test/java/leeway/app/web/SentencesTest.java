@@ -1,0 +1,89 @@
+package leeway.app.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import leeway.app.command.SheetLibrary;
+import leeway.app.rehearse.Shared;
+import leeway.app.report.Examples;
+import leeway.app.report.PlanText;
+import leeway.core.plan.Plan;
+import leeway.core.plan.PlanMaker;
+import leeway.files.sheet.Catalogue;
+import leeway.files.transport.TransportReader;
+import org.junit.jupiter.api.Test;
+
+/** What core says on the journey and rehearsal pages is said in German too. */
+class SentencesTest {
+    private static final Words GERMAN = Words.in("de");
+
+    @Test
+    void whatTheExamplesSayIsSaidInGerman() {
+        Catalogue catalogue = Catalogue.builtIn();
+        SheetLibrary library = new SheetLibrary(catalogue);
+        Set<String> missing = new TreeSet<>();
+        for (String example : Examples.names()) {
+            Plan p = PlanMaker.plan(TransportReader.read(example, Examples.text(example).orElseThrow(), catalogue).good().orElseThrow(), library, 1, Shared::begin);
+            for (List<String> said : List.of(p.verdict().reasons(), p.verdict().remarks(), p.assumed(), p.cautions(), p.turnaround(), List.of(p.patient().summary()),
+                    p.suggested().because().stream().map(b -> b.why()).toList(), p.rehearsals().stream().map(r -> r.why()).toList(),
+                    p.supply().oxygen().changeovers().stream().map(PlanText::changeover).toList())) {
+                for (String sentence : said) if (GERMAN.tongue(sentence) != null) missing.add(sentence);
+            }
+        }
+        library.faults().forEach(f -> {
+            if (GERMAN.name("fault", f.name()).equals(f.name())) missing.add("fault." + f.name());
+            f.steps().forEach(s -> {
+                if (GERMAN.tongue(s) != null) missing.add(s);
+            });
+        });
+        // add them to sentences_de.txt (words_de.properties for a fault), with {1} where figures and names stand
+        assertThat(missing).isEmpty();
+    }
+
+    @Test
+    void germanLeavesNoGapOut() throws IOException {
+        Pattern gap = Pattern.compile("\\{(\\d)[*#]?}");
+        String english = "";
+        Set<String> wrong = new TreeSet<>();
+        for (String line : Files.readAllLines(Path.of("src/main/resources/leeway/web/sentences_de.txt"), StandardCharsets.UTF_8)) {
+            if (line.isBlank() || line.startsWith("#")) continue;
+            if (!line.startsWith("  ")) {
+                english = line;
+                continue;
+            }
+            if (!gaps(gap, english).equals(gaps(gap, line))) wrong.add(english);
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    private static Set<String> gaps(Pattern gap, String text) {
+        Set<String> out = new TreeSet<>();
+        Matcher m = gap.matcher(text);
+        while (m.find()) out.add(m.group(1));
+        return out;
+    }
+
+    @Test
+    void figuresAndNamesOfTheFileStayAsTheyStand() {
+        assertThat(GERMAN.tell("Change over from big & old to {1} about 12 min from departure.")).isEqualTo("Wechsel von big & old auf {1} etwa 12 min nach der Abfahrt.");
+        assertThat(GERMAN.tell("3 of 22 faults that can harm are uncovered: audio paused (silent), fever and shivering (too late) and 1 more."))
+                .isEqualTo("3 von 22 Störungen, die schaden können, sind nicht abgedeckt: Ton pausiert (stumm), Fieber und Zittern (zu spät) und 1 weitere.");
+        assertThat(GERMAN.tell("Nobody said this yet.")).isEqualTo("Nobody said this yet.");
+        assertThat(GERMAN.tongue("Nobody said this yet.")).isEqualTo("en");
+    }
+
+    @Test
+    void picturesAreLabelledInGerman() {
+        assertThat(GERMAN.picture("<svg aria-label=\"saturation\"><text x=\"1\">tube bitten</text><text>a &amp; b</text></svg>"))
+                .isEqualTo("<svg aria-label=\"Sättigung\"><text x=\"1\">Biss auf den Tubus</text><text>a &amp; b</text></svg>");
+        assertThat(Words.in("en").picture("<text>tube bitten</text>")).isEqualTo("<text>tube bitten</text>");
+    }
+}
