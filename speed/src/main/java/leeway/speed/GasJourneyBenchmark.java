@@ -104,42 +104,40 @@ public class GasJourneyBenchmark {
         return now.get(Column.PACO2_MMHG);
     }
 
-    /** Alveolar oxygen and carbon dioxide, three tissues, three veins and two arteries, mL and mL/dL. */
+    /** Alveolar oxygen and carbon dioxide, three tissues, their veins, the large veins and two arteries, mL and mL/dL. */
     private static final class Equations implements OrdinaryDifferentialEquation {
-        private static final double[] STORE = {0.12 * 70, 0.26 * 70, 0.64 * 70}, FLOW = {0.50, 0.36, 0.14}, MADE = {0.50, 0.30, 0.20};
+        private static final double[] STORE = {0.12 * 70, 0.26 * 70, 0.64 * 70}, FLOW = {0.50, 0.36, 0.14}, MADE = {0.50, 0.30, 0.20}, VEIN = {0.04 * 49, 0.17 * 49, 0.30 * 49};
         private final Blood blood = PATIENT.blood();
         private final BloodPoint lung = new BloodPoint(), tissue = new BloodPoint();
         private final double lungMl = PATIENT.frcMl() + TIDAL / 3, q = PATIENT.cardiacOutputLPerMin() / 6;
 
-        @Override public int getDimension() { return 15; }
+        @Override public int getDimension() { return 17; }
 
         @Override public double[] computeDerivatives(double t, double[] y) {
-            double[] d = new double[15];
+            double[] d = new double[17];
             double air = (t < CHANGE_S ? RATE : LATER) / 60 * (TIDAL - DEAD) * DRY / SCALE, all = lungMl * DRY / SCALE;
             lung.ofTensions(blood, y[0] / all * DRY, y[1] / all * DRY);
-            double perfused = q * (1 - PATIENT.shunt()), o2 = perfused * (lung.oxygenMlPerDl - y[9]), co2 = perfused * (lung.carbonDioxideMlPerDl - y[10]);
+            double perfused = q * (1 - PATIENT.shunt()), o2 = perfused * (lung.oxygenMlPerDl - y[15]), co2 = perfused * (lung.carbonDioxideMlPerDl - y[16]);
             double out = air - o2 - co2;
             d[0] = air * FIO2 - out * y[0] / all - o2;
             d[1] = -out * y[1] / all - co2;
-            double freshO2 = (q * y[9] + o2) / q, freshCo2 = (q * y[10] + co2) / q, way = 4.9, artery = 7.35, vein = 12.25;
+            double freshO2 = (q * y[15] + o2) / q, freshCo2 = (q * y[16] + co2) / q, way = 4.9, artery = 7.35, large = 11.76;
             d[11] = q / way * (freshO2 - y[11]);
             d[12] = q / way * (freshCo2 - y[12]);
             d[13] = q / artery * (y[11] - y[13]);
             d[14] = q / artery * (y[12] - y[14]);
-            double leftO2 = y[13] - PATIENT.vo2MlPerMin() / 60 / q, leftCo2 = 0;
+            double leftO2 = y[13] - PATIENT.vo2MlPerMin() / 60 / q, meetO2 = 0, meetCo2 = 0;
             for (int i = 0; i < 3; i++) {
                 // a store in equilibrium with blood of this oxygen content: content at the store's tension
                 tissue.ofTissue(blood, leftO2, 1, 0, y[2 + i] / STORE[i]);
-                leftCo2 += FLOW[i] * tissue.carbonDioxideMlPerDl;
                 d[2 + i] = MADE[i] * PATIENT.vco2MlPerMin() / 60 + FLOW[i] * q * (y[14] - tissue.carbonDioxideMlPerDl);
+                d[5 + 2 * i] = FLOW[i] * q / VEIN[i] * (leftO2 - y[5 + 2 * i]);
+                d[6 + 2 * i] = FLOW[i] * q / VEIN[i] * (tissue.carbonDioxideMlPerDl - y[6 + 2 * i]);
+                meetO2 += FLOW[i] * y[5 + 2 * i];
+                meetCo2 += FLOW[i] * y[6 + 2 * i];
             }
-            double inO2 = leftO2, inCo2 = leftCo2;
-            for (int k = 0; k < 3; k++) {
-                d[5 + 2 * k] = q / vein * (inO2 - y[5 + 2 * k]);
-                d[6 + 2 * k] = q / vein * (inCo2 - y[6 + 2 * k]);
-                inO2 = y[5 + 2 * k];
-                inCo2 = y[6 + 2 * k];
-            }
+            d[15] = q / large * (meetO2 - y[15]);
+            d[16] = q / large * (meetCo2 - y[16]);
             return d;
         }
     }
@@ -152,7 +150,7 @@ public class GasJourneyBenchmark {
         point.ofTensions(blood, steady.pao2MmHg(), steady.paco2MmHg());
         double arterialO2 = point.oxygenMlPerDl, arterialCo2 = point.carbonDioxideMlPerDl, q = equations.q;
         double venousO2 = arterialO2 - PATIENT.vo2MlPerMin() / 60 / q, difference = PATIENT.vco2MlPerMin() / 60 / q;
-        double[] y = new double[15];
+        double[] y = new double[17];
         double all = equations.lungMl * DRY / SCALE;
         y[0] = steady.palvO2MmHg() / DRY * all;
         y[1] = steady.etco2MmHg() / DRY * all;
@@ -160,10 +158,12 @@ public class GasJourneyBenchmark {
             point.ofContents(blood, venousO2, arterialCo2 + difference * Equations.MADE[i] / Equations.FLOW[i]);
             y[2 + i] = Equations.STORE[i] * point.pco2MmHg;
         }
-        for (int k = 0; k < 3; k++) {
-            y[5 + 2 * k] = venousO2;
-            y[6 + 2 * k] = arterialCo2 + difference;
+        for (int i = 0; i < 3; i++) {
+            y[5 + 2 * i] = venousO2;
+            y[6 + 2 * i] = arterialCo2 + difference * Equations.MADE[i] / Equations.FLOW[i];
         }
+        y[15] = venousO2;
+        y[16] = arterialCo2 + difference;
         y[11] = y[13] = arterialO2;
         y[12] = y[14] = arterialCo2;
         DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-6, 60, 1e-6, 1e-6);

@@ -196,7 +196,7 @@ public final class GasExchange implements Part {
         n.set(Column.SAO2, point.saturation);
         n.set(Column.PH, point.ph());
         recall(y, VEIN_END);
-        point.ofContents(blood, y[at + VEIN + 4], y[at + VEIN + 5]);
+        point.ofContents(blood, y[at + LARGE_VEIN], y[at + LARGE_VEIN + 1]);
         keep(y, VEIN_END);
         n.set(Column.MIXED_VENOUS_SATURATION, point.saturation);
     }
@@ -245,7 +245,7 @@ public final class GasExchange implements Part {
         for (int i = 0; i < pieces; i++) {
             stream.tissues(y, at, blood, point, dl, vo2 * step, vco2 * step);
             if (!(dl > 0)) continue;
-            double venousO2 = y[at + VEIN + 4], venousCo2 = y[at + VEIN + 5];
+            double venousO2 = y[at + LARGE_VEIN], venousCo2 = y[at + LARGE_VEIN + 1];
             double perfused = dl * (1 - shunt);
             double blockedDl = (1 - y[at + REACHED]) * perfused, open = y[at + REACHED];
             double o2 = dl * venousO2, co2 = dl * venousCo2;   // what would flow past all gas

@@ -22,14 +22,14 @@ final class GasSlot {
     static final int MAIN = 21, LOW = 24, BLOCKED = 27, DEAD = 30;
     /** Series dead space, from the mouth to the lung. */
     static final int TANK = 33;
-    /** Contents of the arteries' tank, and along the veins, two gases a tank. */
-    static final int ARTERY = 42, VEIN = 44;
+    /** Contents of the arteries' tank, of each tissue's own veins and of the large veins where they meet, two gases a tank. */
+    static final int ARTERY = 42, VEIN = 44, LARGE_VEIN = 50;
     /** Contents where an arterial sample is drawn. */
-    static final int SAMPLE = 50;
+    static final int SAMPLE = 52;
     /** Carbon dioxide held by the tissues beside their blood. */
-    static final int TISSUE = 52;
+    static final int TISSUE = 54;
     /** Where the searches of {@link Warm} ended: main, low, blocked, three tissues, artery, vein. */
-    static final int WARM = 55;
+    static final int WARM = 57;
     static final int WARM_MAIN = 0, WARM_LOW = 1, WARM_BLOCKED = 2, WARM_TISSUE = 3, WARM_ARTERY = 6, WARM_VEIN = 7;
     /** Blood on its way from the lung to the place of the sample, in parcels, oldest first: how many, then volume and two contents of each. */
     static final int PARCELS = WARM + 8 * Warm.EACH, MOST_PARCELS = 16;

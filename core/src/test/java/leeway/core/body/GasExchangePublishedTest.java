@@ -20,7 +20,7 @@ class GasExchangePublishedTest {
     private static final String PATEL = "Patel 1994, mean, preoxygenated; tolerance 30 %, about two of its SD";
     private static final String BERTHOUD = "Berthoud et al., Br J Anaesth 1991;67:464, n 6";
     private static final String KOBAYASHI = "Kobayashi & Yokoyama, Masui 1994, mean and SD";
-    private static final String METABOLISM = "we count a sedated adult at 0.85 of the resting metabolism (165 mL/min of carbon dioxide at 70 kg); at the full 194 the model gives 8.9, then 3.4 mmHg a minute";
+    private static final String METABOLISM = "we count a sedated adult at 0.85 of the resting metabolism (165 mL/min of carbon dioxide at 70 kg), and at the full 194 the row after next agrees; a smaller store would agree too, but ours is the published one (row below)";
     private static final String STORES = "the published size of the step is not known, and the body's stores are doubtful by 30 %; ours moves more slowly, half as fast down as remembered";
     private static final double MASK = 0.95;
     private static final PatientModel ADULT = Apnoea.healthy(Sex.MALE, 40, 175, 70);
@@ -52,13 +52,13 @@ class GasExchangePublishedTest {
                     .missedBecause("theirs is computed, not measured, with a larger lung; measured in this age, 96.5 s to 90 % (row above), and ours lies near that. The cautious side"),
             fromMemory("apnoea, airway closed, obese adult of 127 kg, alveolar oxygen 0.87, to 80 %", 186, 56, "s", "Benumof 1997, 3.1 min; within 30 %", () -> Apnoea.to(0.8, Apnoea.healthy(Sex.MALE, 40, 175, 127), 0.92, 0)),
             fromMemory("apnoea, airway closed, healthy adult on air, to 90 %", 55, 25, "s", "textbook, about a minute; 30 to 80 s", () -> Apnoea.to(0.9, ADULT, 0.21, 0)),
-            lookedUp("rise of PaCO2 in the first minute of apnoea, anaesthetised", 9.8, 1.9, "mmHg", KOBAYASHI, () -> rise(ADULT, 0, 1)).missedBecause(METABOLISM),
+            lookedUp("rise of PaCO2 in the first minute of apnoea, anaesthetised", 9.8, 1.9, "mmHg", KOBAYASHI, () -> rise(ADULT, 0, 1)),
             lookedUp("rise of PaCO2 in each later minute", 3.9, 0.5, "mmHg/min", KOBAYASHI, () -> rise(ADULT, 1, 5) / 4).missedBecause(METABOLISM),
             lookedUp("the same at resting metabolism: first minute", 9.8, 1.9, "mmHg", KOBAYASHI, () -> rise(RESTING, 0, 1)),
             lookedUp("the same at resting metabolism: each later minute", 3.9, 0.5, "mmHg/min", KOBAYASHI, () -> rise(RESTING, 1, 5) / 4),
             lookedUp("rise of carbon dioxide in the first 20 s of apnoea, awake, ours arterial 8 s later", 9, 3, "mmHg", STOCK, () -> rise(RESTING, 8.0 / 60, 28.0 / 60)),
             lookedUp("the same, each minute after", 6, 1.5, "mmHg/min", STOCK, () -> rise(RESTING, 28.0 / 60, 88.0 / 60))
-                    .missedBecause("all our venous blood takes one road of 45 s, so the rise pauses until what stayed in the tissues comes round; in the body short roads fill the pause. And they were awake and held their breath"),
+                    .missedBecause("they were awake and held their breath, at a metabolism nobody measured; ours is the resting one, and its tissues take up most of what comes in that minute"),
             lookedUp("store of carbon dioxide in blood and tissue, early", 1.5, 0.3, "mL/kg/mmHg", "Farhi & Rahn, J Appl Physiol 1955, dogs, abstract; tissue alone 1.02. Bone and fat, slower: 3.7 in another series", GasExchangePublishedTest::store),
             fromMemory("rise of PaCO2 late in apnoea open to oxygen, as in the test of brain death", 3, 1, "mmHg/min", "textbook, 2 to 4", () -> rise(ADULT, 2, 5, 8) / 3),
             fromMemory("apnoea open to oxygen, healthy adult, saturation after 10 min", 1, 0.02, "", "Frumin, Epstein & Cohen, Anesthesiology 1959;20:789: no desaturation in tens of minutes", () -> Apnoea.run(ADULT, 1, 2, 640).at(900, 3)),
