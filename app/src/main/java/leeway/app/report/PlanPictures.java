@@ -1,14 +1,19 @@
 package leeway.app.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import leeway.app.report.GasPicture.Lane;
 import leeway.app.report.JourneyPicture.Mark;
 import leeway.app.report.JourneyPicture.Run;
 import leeway.app.report.JourneyPicture.Stretch;
 import leeway.core.plan.Plan;
 import leeway.core.plan.Plan.Moment;
+import leeway.core.plan.Plan.Span;
 import leeway.core.supply.SupplyResult.Changeover;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.Point;
@@ -40,14 +45,20 @@ public final class PlanPictures {
         List<Moment> c = plan.course();
         if (c.isEmpty()) return "";
         double[] at = c.stream().mapToDouble(Moment::atMin).toArray();
-        double[] none = {};
-        double[] o2 = c.stream().mapToDouble(Moment::pao2MmHg).toArray();
-        double[] co2 = c.stream().mapToDouble(Moment::paco2MmHg).toArray();
-        double[] spo2 = c.stream().mapToDouble(m -> m.spo2() * 100).toArray();
-        List<Lane> lanes = List.of(new Lane("SpO2", "%", Math.min(80, floor(spo2, 10)), 100, at, spo2, none, none), new Lane("PaO2", "mmHg", 0, top(o2, 50), at, o2, none, none),
-                new Lane("PaCO2", "mmHg", Math.min(20, floor(co2, 10)), Math.max(60, top(co2, 10)), at, co2, none, none));
+        double[] o2 = c.stream().mapToDouble(Moment::pao2MmHg).toArray(), co2 = c.stream().mapToDouble(Moment::paco2MmHg).toArray(), spo2 = c.stream().mapToDouble(m -> 100 * m.spo2()).toArray();
+        double[] spo2Low = span(c, x -> 100 * x.spo2Low()), co2Low = span(c, Span::paco2LowMmHg), o2High = span(c, Span::pao2HighMmHg), co2High = span(c, Span::paco2HighMmHg);
+        List<Lane> lanes = List.of(new Lane("SpO2", "%", Math.min(80, floor(both(spo2, spo2Low), 10)), 100, at, spo2, spo2Low, span(c, x -> 100 * x.spo2High())),
+                new Lane("PaO2", "mmHg", 0, top(both(o2, o2High), 50), at, o2, span(c, Span::pao2LowMmHg), o2High),
+                new Lane("PaCO2", "mmHg", Math.min(20, floor(both(co2, co2Low), 10)), Math.max(60, top(both(co2, co2High), 10)), at, co2, co2Low, co2High));
         return GasPicture.of(cssClass, width, legs(plan), lanes);
     }
+
+    /** One edge of the band; empty where none was worked out. */
+    private static double[] span(List<Moment> course, ToDoubleFunction<Span> edge) {
+        return course.stream().map(Moment::span).flatMap(Optional::stream).mapToDouble(edge).toArray();
+    }
+
+    private static double[] both(double[] a, double[] b) { return DoubleStream.concat(Arrays.stream(a), Arrays.stream(b)).toArray(); }
 
     /** One breath of the first leg; an empty text where nothing sets one. */
     public static String breath(Plan plan, int width) { return breath(plan, "", width); }

@@ -178,7 +178,7 @@ public final class ReportPage {
 
     private void gases() {
         if (plan.course().isEmpty()) return;
-        html.heading("gases", "The gases along the journey", "at the medians").raw("<figure class=\"on-paper\">").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw(PlanPictures.gases(plan, "paper", PAPER)).raw("</figure>");
+        html.heading("gases", "The gases along the journey", "the line is the median patient; 9 of 10 lie in the band").raw("<figure class=\"on-paper\">").raw(PlanPictures.gases(plan, "wide", WIDE)).raw(PlanPictures.gases(plan, "narrow", NARROW)).raw(PlanPictures.gases(plan, "paper", PAPER)).raw("</figure>");
         html.folded("At each leg's end in numbers", () -> html.table("State at each leg's end", List.of("leg", "plateau, cmH2O", "PaCO2, mmHg", "etCO2, mmHg", "pH", "PaO2, mmHg", "SpO2"), "tnnnnnn", plan.byLeg().stream().map(l -> {
             var e = l.expected();
             return List.of(l.leg(), Figures.or(e.plateauCmH2O(), 0, ""), Figures.or(e.paco2MmHg(), 0, ""), Figures.or(e.etco2MmHg(), 0, ""), Figures.or(e.ph(), 2, ""), Figures.or(e.pao2MmHg(), 0, ""),

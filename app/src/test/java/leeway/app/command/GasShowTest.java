@@ -80,6 +80,20 @@ class GasShowTest {
         assertThat(now).isGreaterThan(before + 20).isLessThan(300);
     }
 
+    @Test
+    void thePictureOfTheGasesHasABandOfLikelyPatients() throws IOException {
+        Path file = folder.resolve("night.yaml"), report = folder.resolve("report");
+        Files.writeString(file, fitted("{at: 10 min, set: {fio2: 100 %}, for: 90 s}"));
+        assertThat(Run.of("plan", file.toString(), "--report", report.toString()).exit()).isLessThan(2);
+        String page;
+        try (var files = Files.walk(report)) {
+            page = Files.readString(files.filter(p -> p.toString().endsWith(".html")).findFirst().orElseThrow());
+        }
+        String gases = page.substring(page.indexOf("svg class=\"gases wide"), page.indexOf("svg class=\"gases narrow"));
+        assertThat(gases.split("class=\"band\"", -1).length - 1).as("bands of saturation, oxygen and carbon dioxide").isEqualTo(3);
+        assertThat(page).contains("9 of 10 lie in the band");
+    }
+
     /** Time from the start of apnoea to a true saturation, s. */
     private double to(double share, String patient, String settings, String circuit, String filter) throws IOException {
         for (JsonNode row : json("breathe", PATIENT.formatted(patient, settings, circuit, filter), "--for", "17 min").get("breaths")) {

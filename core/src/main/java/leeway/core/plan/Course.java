@@ -4,6 +4,7 @@ import static leeway.core.plan.Expected.known;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.plan.Plan.Moment;
 import leeway.core.rehearsal.Stage;
@@ -44,7 +45,7 @@ final class Course {
             double tS = at(r, Column.END_S);
             double spo2 = spo2(r);
             if (tS < nextS || Double.isNaN(at(r, Column.PAO2_MMHG)) || Double.isNaN(at(r, Column.PACO2_MMHG)) || Double.isNaN(spo2)) continue;
-            moments.add(new Moment(tS / 60, at(r, Column.PAO2_MMHG), at(r, Column.PACO2_MMHG), spo2));
+            moments.add(new Moment(tS / 60, at(r, Column.PAO2_MMHG), at(r, Column.PACO2_MMHG), spo2, Optional.empty()));
             nextS = tS + step;
         }
         return moments;

@@ -54,8 +54,11 @@ public record Plan(String title, long seed, String sourceHash, Verdict verdict, 
     /** A leg at the medians, minutes from departure. */
     public record LegTime(String leg, double startMin, double endMin, double worstMin) { }
 
-    /** The gases at one moment of the journey. */
-    public record Moment(double atMin, double pao2MmHg, double paco2MmHg, double spo2) { }
+    /** The gases at one moment of the journey, with their band where it was worked out. */
+    public record Moment(double atMin, double pao2MmHg, double paco2MmHg, double spo2, Optional<Span> span) { }
+
+    /** Within what the gases lie in 9 of 10 such patients. */
+    public record Span(double pao2LowMmHg, double pao2HighMmHg, double paco2LowMmHg, double paco2HighMmHg, double spo2Low, double spo2High) { }
 
     /** One breath, sampled from the start of inspiration. */
     public record Breath(double[] atS, double[] pressureCmH2O, double[] flowLPerMin, double[] volumeMl, double inspiratoryTimeS, double peepCmH2O,

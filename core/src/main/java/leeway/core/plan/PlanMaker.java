@@ -20,6 +20,7 @@ import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
 import leeway.core.plan.Plan.AtLeg;
 import leeway.core.plan.Plan.LegTime;
+import leeway.core.plan.Plan.Moment;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
 import leeway.core.rehearsal.Rehearsal;
@@ -63,6 +64,7 @@ public final class PlanMaker {
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first), t.alarms());
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));
+        List<Moment> gases = CourseBands.around(course.moments(), t, v, settings, seed);
         Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
         List<Rehearsal> rehearsals = rehearsing.get();
 
@@ -83,7 +85,7 @@ public final class PlanMaker {
         }
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
-                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, course.moments(),
+                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases,
                 OneBreath.of(v, first.breathSettings(), v.effort(settings)), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))));
     }
 
