@@ -42,8 +42,8 @@ public final class PlanPictures {
 
     /** The patient's gases along the journey; an empty text where none are exchanged. */
     public static String gases(Plan plan, String cssClass, int width) {
-        List<Moment> c = plan.course();
-        if (c.isEmpty()) return "";
+        if (plan.course().isEmpty()) return "";
+        List<Moment> c = plan.banded().get();
         double[] at = c.stream().mapToDouble(Moment::atMin).toArray();
         double[] o2 = c.stream().mapToDouble(Moment::pao2MmHg).toArray(), co2 = c.stream().mapToDouble(Moment::paco2MmHg).toArray(), spo2 = c.stream().mapToDouble(m -> 100 * m.spo2()).toArray();
         double[] spo2Low = span(c, x -> 100 * x.spo2Low()), co2Low = span(c, Span::paco2LowMmHg), o2High = span(c, Span::pao2HighMmHg), co2High = span(c, Span::paco2HighMmHg);

@@ -3,6 +3,7 @@ package leeway.core.plan;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Suggested;
@@ -24,11 +25,12 @@ import leeway.core.supply.SupplyResult;
  * @param supply      oxygen and charge
  * @param rehearsals  each fault once, at its worst moment, all medians; sorted, uncovered first
  * @param course      the patient's gases along the journey; empty where no gas is exchanged
+ * @param banded      the same with the band of likely patients: worked out when first asked for, for it takes as long as the rest
  * @param breath      one breath of the first leg, sampled; absent where nothing sets a breath
  */
 public record Plan(String title, long seed, String sourceHash, Verdict verdict, List<String> assumed, Patient patient, Suggested suggested,
                    Optional<Expected> expected, Optional<Bands> bands, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits,
-                   SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
+                   SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Supplier<List<Moment>> banded, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
     public Plan {
         assumed = List.copyOf(assumed);
         byLeg = List.copyOf(byLeg);

@@ -64,7 +64,7 @@ public final class PlanMaker {
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first), t.alarms());
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));
-        List<Moment> gases = CourseBands.around(course.moments(), t, v, settings, seed);
+        List<Moment> gases = course.moments();
         Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
         List<Rehearsal> rehearsals = rehearsing.get();
 
@@ -85,7 +85,7 @@ public final class PlanMaker {
         }
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
-                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases,
+                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
                 OneBreath.of(v, first.breathSettings(), v.effort(settings)), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))));
     }
 
