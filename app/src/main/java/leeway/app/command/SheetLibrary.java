@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import leeway.core.alarm.Noise;
 import leeway.core.kit.Kit;
+import leeway.core.kit.Ventilator;
 import leeway.core.plan.Library;
 import leeway.core.rehearsal.Fault;
 import leeway.core.settings.Strategy;
@@ -55,5 +56,12 @@ public final class SheetLibrary implements Library {
         return all;
     }
 
-    @Override public Optional<Kit> kit(String name) { return Optional.of(sheet(Kinds.KIT, name)); }
+    @Override public Optional<Kit> kit(String name) {
+        Kit kit = sheet(Kinds.KIT, name);
+        List<Kit.Pack> packs = kit.packs().stream().map(p -> new Kit.Pack(p.name(), p.sheet(), Optional.of(sheet(Kinds.BATTERY, p.sheet())), p.massKg(), p.count())).toList();
+        return Optional.of(new Kit(kit.name(), kit.items(), packs, kit.source()));
+    }
+
+    /** A sheet that cannot be read is no choice, and no hindrance to a plan that does not name it. */
+    @Override public List<Ventilator> ventilators() { return catalogue.names(Kinds.VENTILATOR.word()).stream().flatMap(name -> catalogue.read(Kinds.VENTILATOR, name).good().stream()).toList(); }
 }

@@ -159,8 +159,47 @@ public final class Figures {
         lost(rows, "without the largest cylinder", o.withoutLargestMin(), journeyMin);
         lost(rows, "at FiO2 100 %", o.at100Min(), journeyMin);
         lost(rows, "by hand bag at 15 L/min", o.handBagMin(), journeyMin);
+        if (!o.series().isEmpty()) {
+            rows.add(o.turnBackByMin().isPresent() ? List.of("turn back by", minutesAtLeast(o.turnBackByMin().getAsDouble()), "the latest moment from which the same way back is supplied")
+                    : List.of("turn back by", "any time", "the same way back is supplied from everywhere"));
+        }
         power.ifPresent(p -> lost(rows, "without external power", p.withoutExternalMin(), journeyMin));
         return rows;
+    }
+
+    /** Where a leg ends, which gauge shows what: leg, store, cylinder, bar, 19 of 20 at least. */
+    public static List<List<String>> handovers(Oxygen o) {
+        return o.handovers().stream().map(h -> List.of(h.leg(), h.store(), String.valueOf(h.cylinder()), n(Math.floor(h.gaugeBar()), 0), n(Math.floor(h.gaugeLowBar()), 0))).toList();
+    }
+
+    /** What one change would save: change, litres at the median, chance of running dry after it. */
+    public static List<List<String>> savings(Oxygen o) {
+        return o.savings().stream().map(s -> List.of(s.what(), n(s.savesL(), 0), chance(s.emptyChance()))).toList();
+    }
+
+    /** Kits that are enough, the smallest first: items, mass, chance. */
+    public static List<List<String>> kits(Oxygen o) {
+        List<Take> all = new ArrayList<>(o.take().stream().toList());
+        all.addAll(o.nextBest());
+        return all.stream().map(t -> List.of(items(t), n(t.massKg(), 1), chance(t.emptyChance()))).toList();
+    }
+
+    /** How sure the chance is, what the moments say without draws, and what the FiO2 error may cost: a sentence each. */
+    public static List<String> sure(Oxygen o) {
+        List<String> texts = new ArrayList<>();
+        texts.add("The chance is known to ± " + plain(Math.ceil(o.emptyChanceError() * 1e4) / 100) + " points (one standard error of 10,000 draws).");
+        o.analytic().ifPresent(a -> texts.add("By the moments of the legs, without draws: " + n(a.p50(), 0) + " L at the median, " + n(a.p95(), 0) + " L in 19 of 20 journeys."));
+        o.high().ifPresent(h -> texts.add("Where the ventilator gives " + n(h.fio2Error() * 100, 0) + " points more oxygen than is set, within its error: " + n(h.neededL().p50(), 0) + " L at the median, "
+                + n(h.neededL().p95(), 0) + " L in 19 of 20 journeys; chance that it ends before a leg does: " + chance(h.emptyChance()) + "."));
+        return texts;
+    }
+
+    /** The kit at home again, a sentence a store. */
+    public static List<String> home(leeway.core.supply.SupplyResult.Home h) {
+        List<String> texts = new ArrayList<>();
+        h.stores().forEach(s -> texts.add(s.name() + ": " + n(Math.floor(s.leftL()), 0) + " L left" + (s.gaugeBar().isPresent() ? ", " + n(Math.floor(s.gaugeBar().getAsDouble()), 0) + " bar on the gauge at 20 °C." : ".")));
+        h.packs().forEach(p -> texts.add(p.name() + ": shows " + n(Math.floor(p.charge() * 100), 0) + " %."));
+        return texts;
     }
 
     private static void lost(List<List<String>> rows, String what, OptionalDouble min, double journeyMin) {

@@ -90,20 +90,16 @@ public final class JourneyPicture {
             double r = y(run, run.reserve().getAsDouble(), bottom);
             svg.line("reserve", left, r, right, r);
         }
+        double free = left - 4; // words stand below the lane, where no line runs; what finds no room there is in the list beside the picture
         for (Mark mark : run.marks()) {
             double at = left + mark.atMin() * scale;
-            svg.line("mark", at, top - 2, at, bottom + 3);
-            boolean leftOf = at + Svg.width(mark.words(), 12) > right;
-            double level = y(run, at(run, mark.atMin()), bottom);
-            svg.text("marked", at + (leftOf ? -4 : 4), level < top + DEPTH / 2.0 ? bottom - 5 : top + 8, leftOf ? At.END : At.START, mark.words());
+            svg.line("mark", at, top - 2, at, bottom + 5);
+            double width = Svg.width(mark.words(), 12);
+            double from = at + 4 + width > right + (wide ? 60 : 0) ? at - 4 - width : at + 4;
+            if (from < free) continue;
+            svg.text("marked", from, bottom + 13, At.START, mark.words());
+            free = from + width + 6;
         }
-    }
-
-    /** What it holds at the median at a time. */
-    private static double at(Run run, double min) {
-        int i = 0;
-        while (i + 1 < run.atMin().length && run.atMin()[i + 1] <= min) i++;
-        return run.mid()[i];
     }
 
     private static double y(Run run, double value, double bottom) {

@@ -52,6 +52,7 @@ public final class PlanJson {
             if (!plan.alarmLimits().isEmpty()) json.objects("alarmLimits", plan.alarmLimits(), limit -> limit(json, limit));
             oxygen(json, plan.supply().oxygen());
             plan.supply().power().ifPresent(p -> power(json, p));
+            plan.supply().home().ifPresent(h -> home(json, h));
             RehearsalJson.write(json, plan.rehearsals());
             json.objects("legs", plan.legs(), leg -> {
                 json.text("leg", leg.leg());
@@ -193,7 +194,42 @@ public final class PlanJson {
                 json.number("emptyChance", s.emptyChance());
             });
             o.analytic().ifPresent(a -> needed(json, "analyticL", a));
+            if (o.beforeL() > 0) json.number("beforeDepartureL", o.beforeL());
+            o.high().ifPresent(h -> json.object("atFio2Error", () -> {
+                json.number("fio2Error", h.fio2Error());
+                json.numbers("drawLPerMin", h.drawLPerMin().stream().mapToDouble(Double::doubleValue).toArray());
+                needed(json, "neededL", h.neededL());
+                json.number("emptyChance", h.emptyChance());
+            }));
+            json.objects("wall", o.wall(), t -> {
+                json.text("cylinder", t.of());
+                json.number("residualBar", t.residualBar());
+                json.numbers("drawLPerMin", t.drawLPerMin().stream().mapToDouble(Double::doubleValue).toArray());
+                json.objects("rows", range(t.gaugeBar().size()), i -> {
+                    json.number("gaugeBar", t.gaugeBar().get(i));
+                    json.numbers("lastsMin", t.minutes().get(i).stream().mapToDouble(Integer::doubleValue).toArray());
+                });
+            });
             json.objects("series", o.series(), s -> series(json, s));
+        });
+    }
+
+    private static List<Integer> range(int n) { return java.util.stream.IntStream.range(0, n).boxed().toList(); }
+
+    private static void home(Json json, SupplyResult.Home h) {
+        json.object("home", () -> {
+            json.number("atMin", h.atMin());
+            json.objects("stores", h.stores(), s -> {
+                json.text("name", s.name());
+                json.number("leftL", s.leftL());
+                json.number("gaugeBar", s.gaugeBar());
+            });
+            json.objects("packs", h.packs(), p -> {
+                json.text("name", p.name());
+                json.number("leftWh", p.leftWh());
+                json.number("charge", p.charge());
+            });
+            json.number("flatMin", h.flatMin());
         });
     }
 
@@ -237,6 +273,7 @@ public final class PlanJson {
                 json.number("capacityWh", s.capacityWh());
                 json.number("usableWh", s.usableWh());
             });
+            p.take().ifPresent(t -> json.object("take", () -> take(json, t)));
             json.objects("series", p.series(), s -> series(json, s));
         });
     }

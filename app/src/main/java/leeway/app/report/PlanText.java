@@ -25,6 +25,7 @@ public final class PlanText {
         alarms(page, plan);
         oxygen(page, plan);
         plan.supply().power().ifPresent(p -> power(page, p));
+        plan.supply().home().ifPresent(h -> page.heading("Home again", Figures.minutes(h.atMin()) + " from departure, at medians").items(Figures.home(h)));
         page.heading("Turnaround", "common practice, no source").items(plan.turnaround());
         page.heading("Cautions", "").items(plan.cautions());
         page.heading("Assumed", "what the file does not say").items(plan.assumed());
@@ -86,9 +87,13 @@ public final class PlanText {
         }
         page.table(List.of("store", "holds", "gives", "run down", ""), stores).blank();
         page.paragraph("Needed: " + Figures.n(o.neededL().p50(), 0) + " L at the median, " + Figures.n(o.neededL().p95(), 0) + " L in 19 of 20 journeys, " + Figures.n(o.neededL().p99(), 0) + " L in 99 of 100.");
+        Figures.sure(o).forEach(page::paragraph);
         for (Changeover c : o.changeovers()) page.paragraph(changeover(c));
+        if (!o.handovers().isEmpty()) page.heading("Gauge to expect", "where a leg ends, of the cylinder in use").table(List.of("leg", "store", "no.", "bar", "19 of 20"), Figures.handovers(o));
         List<List<String>> losses = Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin());
         if (!losses.isEmpty()) page.heading("If something is lost", "from departure until a leg is without").table(List.of(), losses);
+        if (!o.savings().isEmpty()) page.heading("What one change would save", "each alone; whether the patient allows it is another question").table(List.of("change", "L", "then ends before a leg does"), Figures.savings(o));
+        if (!o.nextBest().isEmpty()) page.heading("Kits that are enough", "smallest first").table(List.of("items", "kg", "chance that it ends"), Figures.kits(o));
     }
 
     /** "Change over from portable to its next cylinder at about 12 min, at a gauge of 62 bar." */
@@ -103,5 +108,6 @@ public final class PlanText {
         for (var leg : p.byLeg()) legs.add(List.of(leg.leg(), Figures.n(leg.loadW(), 1), Figures.n(leg.neededWh(), 1), leg.from()));
         page.table(List.of("leg", "W", "Wh", "from"), legs).blank();
         for (var s : p.stores()) page.paragraph(s.name() + ": " + Figures.n(s.capacityWh(), 0) + " Wh when full at its age, " + Figures.n(s.usableWh(), 0) + " Wh from what it shows, in the coldest leg on it.");
+        p.take().ifPresent(t -> page.paragraph(t.items().isEmpty() ? "No spare pack is needed." : "Smallest spare: " + Figures.items(t) + ", " + Figures.n(t.massKg(), 1) + " kg."));
     }
 }

@@ -14,6 +14,7 @@ import leeway.core.plan.Plan;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenStore;
 import leeway.core.supply.SupplyResult.Take;
+import leeway.core.supply.WallTable;
 
 /** A plan as one HTML file that needs nothing beside it: styles, font and pictures are inside; light, dark, paper. */
 public final class ReportPage {
@@ -56,6 +57,7 @@ public final class ReportPage {
         gases();
         breath();
         after();
+        wall();
         html.raw("</main>\n<footer><p>A planning and teaching aid, not a medical device; nothing here is an order. The maker's instructions, local protocols and licensed clinicians come first.</p><p>")
                 .text("Leeway " + version + ", seed " + plan.seed() + ", file " + plan.sourceHash()).raw("</p></footer></body></html>\n");
         return html.toString();
@@ -104,6 +106,7 @@ public final class ReportPage {
         html.heading("journey", "The journey", "bands: 19 of 20 journeys; dashed: the reserve").raw("<figure>")
                 .raw(PlanPictures.journey(plan, "wide", WIDE)).raw(PlanPictures.journey(plan, "narrow", NARROW)).raw(PlanPictures.journey(plan, "paper", PAPER)).raw("</figure>");
         html.list("", o.changeovers().stream().map(PlanText::changeover).toList());
+        html.table("Gauge to expect where a leg ends, of the cylinder in use", List.of("leg", "store", "cylinder", "bar", "19 of 20 at least"), "ttnnn", Figures.handovers(o));
         html.folded("The legs and the stores in numbers", () -> {
             html.table("Legs; minutes from departure, at the medians", List.of("leg", "from", "to", "at worst takes"), "tnnn", plan.legs().stream()
                     .map(l -> List.of(l.leg(), JourneyPicture.clock(l.startMin()), JourneyPicture.clock(l.endMin()), Figures.minutes(l.worstMin()))).toList());
@@ -113,8 +116,6 @@ public final class ReportPage {
                 rows.add(List.of(r.name(), Figures.n(r.mid()[0], 0), Figures.n(r.mid()[end], 0), Figures.n(r.low()[end], 0), r.unit()));
             }
             html.table("What each holds", List.of("store", "at departure", "at the end", "19 of 20 at least", "unit"), "tnnnt", rows);
-            html.table("Gauge to expect where a leg ends", List.of("leg", "store", "cylinder", "bar", "19 of 20 at least"), "ttnnn", o.handovers().stream()
-                    .map(h -> List.of(h.leg(), h.store(), String.valueOf(h.cylinder()), Figures.n(h.gaugeBar(), 0), Figures.n(h.gaugeLowBar(), 0))).toList());
         });
     }
 
@@ -148,15 +149,38 @@ public final class ReportPage {
         }
         html.table("What the stores hold", List.of("store", "holds, L", "gives, L", "run down on the way"), "tnnw", stores);
         html.element("p", "Needed: " + Figures.n(o.neededL().p50(), 0) + " L at the median, " + Figures.n(o.neededL().p95(), 0) + " L in 19 of 20 journeys, " + Figures.n(o.neededL().p99(), 0) + " L in 99 of 100; the stores give " + Figures.n(o.usableL(), 0) + " L.");
+        Figures.sure(o).forEach(text -> html.element("p", text));
+        html.table("Kits that are enough, smallest first", List.of("items", "kg", "chance that it ends"), "tnw", Figures.kits(o));
         html.raw("</section><section>");
         html.heading("losses", "If something is lost", "");
         html.table("Time from departure until a leg is without", List.of(), "tkw", Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()));
         plan.supply().power().ifPresent(p -> html.table("Charge", List.of("leg", "W", "Wh", "from"), "tnnw", p.byLeg().stream()
                 .map(l -> List.of(l.leg(), Figures.n(l.loadW(), 1), Figures.n(l.neededWh(), 1), l.from())).toList()));
         if (!o.savings().isEmpty()) {
-            html.table("What one change would save", List.of("change", "L at the median"), "tn", o.savings().stream().map(s -> List.of(s.what(), Figures.n(s.savesL(), 0))).toList());
+            html.table("What one change would save; whether the patient allows it is another question", List.of("change", "L at the median", "then ends before a leg does"), "tnw", Figures.savings(o));
         }
+        plan.supply().power().flatMap(p -> p.take()).ifPresent(t -> html.element("p", t.items().isEmpty() ? "No spare pack is needed." : "Smallest spare: " + Figures.items(t) + ", " + Figures.n(t.massKg(), 1) + " kg."));
         html.raw("</section></div>\n");
+        plan.supply().home().ifPresent(h -> html.heading("home", "Home again", Figures.minutes(h.atMin()) + " from departure, at medians").list("", Figures.home(h)));
+    }
+
+    /** Tables for the wall: on paper a page of their own. */
+    private void wall() {
+        List<WallTable> tables = plan.supply().oxygen().wall();
+        if (tables.isEmpty()) return;
+        html.raw("<section class=\"wall\">").heading("wall", "For the wall", "minutes by gauge and draw, rounded down");
+        for (WallTable t : tables) {
+            List<String> head = new ArrayList<>(List.of("bar (psi)"));
+            t.drawLPerMin().forEach(q -> head.add(WallTable.plain(q) + " L/min"));
+            List<List<String>> rows = new ArrayList<>();
+            for (int i = 0; i < t.gaugeBar().size(); i++) {
+                List<String> row = new ArrayList<>(List.of(WallTable.plain(t.gaugeBar().get(i)) + " (" + Figures.n(WallTable.psi(t.gaugeBar().get(i)), 0) + ")"));
+                t.minutes().get(i).forEach(m -> row.add(String.valueOf(m)));
+                rows.add(row);
+            }
+            html.table(t.of() + ", down to " + WallTable.plain(t.residualBar()) + " bar", head, "t" + "n".repeat(t.drawLPerMin().size()), rows);
+        }
+        html.raw("</section>\n");
     }
 
     private void alarms() {

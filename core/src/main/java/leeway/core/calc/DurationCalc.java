@@ -31,9 +31,10 @@ final class DurationCalc implements Calc {
             if (g.said("temperature")) a.step("A factor knows no temperature: it is left out.");
             double perBar = Units.L_PER_BAR.from(g.number("factor"), Kind.CYLINDER_FACTOR.internal());
             double litres = perBar * (bar - residual);
-            return a.step("%s L/bar × (%s − %s) bar = %s L.", Show.number(perBar), Show.number(bar), Show.number(residual), Show.number(litres))
-                    .step("%s L ÷ %s L/min = %s min.", Show.number(litres), Show.number(flow), Show.number(litres / flow))
-                    .key("minutes", litres / flow, "min").key("usableL", litres, "L").from("duration formula of respiratory care texts: factor × (pressure − residual) ÷ flow");
+            a.step("%s L/bar × (%s − %s) bar = %s L.", Show.number(perBar), Show.number(bar), Show.number(residual), Show.number(litres))
+                    .step("%s L ÷ %s L/min = %s min.", Show.number(litres), Show.number(flow), Show.number(litres / flow));
+            WallTable.ofFactor(perBar, residual, bar, flow).lines().forEach(line -> a.step("%s", line));
+            return a.key("minutes", litres / flow, "min").key("usableL", litres, "L").from("duration formula of respiratory care texts: factor × (pressure − residual) ÷ flow");
         }
         double water = g.number("water"), cel = g.number("temperature");
         double litres = RealOxygen.usableL(water, bar, cel, residual);

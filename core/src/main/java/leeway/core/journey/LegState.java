@@ -3,6 +3,8 @@ package leeway.core.journey;
 import java.util.ArrayList;
 import java.util.List;
 import leeway.core.gas.Barometer;
+import leeway.core.kit.Mode;
+import leeway.core.kit.Setting;
 import leeway.core.kit.Settings;
 import leeway.core.supply.LegNeed;
 import leeway.core.supply.OxygenDraw;
@@ -24,13 +26,26 @@ public record LegState(Leg leg, double fromMin, double toMin, double barometerHP
             double hPa = Barometer.pressureHPa(leg.altitudeM());
             Steady wished = states.isEmpty() || states.get(states.size() - 1).barometerHPa != hPa ? Steady.of(v, settings, hPa)
                     : states.get(states.size() - 1).steady;
-            OxygenDraw draw = draw(t, leg, wished.need());
+            OxygenDraw draw = draw(t, leg, need(v, wished));
             Steady steady = draw.fio2() == wished.fio2() ? wished
                     : new Steady(wished.settings(), wished.breathSettings(), wished.breath(), Steady.gases(v, wished.breath(), hPa, draw.fio2()), hPa, draw.fio2());
-            states.add(new LegState(leg, atMin, atMin + leg.takesMin(), hPa, steady, steady.need(), draw));
+            states.add(new LegState(leg, atMin, atMin + leg.takesMin(), hPa, steady, need(v, steady), draw));
             atMin += leg.takesMin();
         }
         return List.copyOf(states);
+    }
+
+    /**
+     * What the supply has to bring. A ventilator that makes up for leaks gives the missing volume on top, so that as much again
+     * leaks and as much again reaches the patient; reckoned to the set volume, which is the cautious side.
+     */
+    private static LegNeed need(Ventilated v, Steady steady) {
+        LegNeed need = steady.need();
+        boolean volume = steady.settings().mode().map(m -> m.control() == Mode.Control.VOLUME).orElse(false);
+        if (!v.ventilator().compensatesLeak() || !volume || need.leakLPerMin() <= 0) return need;
+        double setLPerMin = steady.settings().get(Setting.TIDAL_VOLUME, 0) * need.ratePerMin() / 1000;
+        double missing = Math.max(0, Math.min(need.leakLPerMin(), setLPerMin - need.minuteVolumeLPerMin()));
+        return need.withLeakLPerMin(need.leakLPerMin() + missing);
     }
 
     private static OxygenDraw draw(Transport t, Leg leg, LegNeed need) {

@@ -2,17 +2,24 @@ package leeway.core.kit;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * What a service can carry: the cylinders to choose from.
+ * What a service can carry: the cylinders and packs to choose from.
  *
+ * @param packs  charged packs that follow the ventilator's own
  * @param source where the values come from, or "invented"
  */
-public record Kit(String name, List<Item> items, String source) {
+public record Kit(String name, List<Item> items, List<Pack> packs, String source) {
     public Kit {
         items = List.copyOf(items);
+        packs = List.copyOf(packs);
         if (items.size() > 12) throw new IllegalArgumentException("kit %s has %s kinds; the smallest kit is proven for at most 12".formatted(name, items.size()));
+        if (packs.size() > 12) throw new IllegalArgumentException("kit %s has %s kinds of pack; at most 12".formatted(name, packs.size()));
     }
+
+    /** A kit without packs. */
+    public Kit(String name, List<Item> items, String source) { this(name, items, List.of(), source); }
 
     /**
      * A kind of cylinder.
@@ -30,4 +37,14 @@ public record Kit(String name, List<Item> items, String source) {
             }
         }
     }
+
+    /**
+     * A kind of pack.
+     *
+     * @param sheet   name of its battery sheet
+     * @param battery that sheet, once somebody has looked it up
+     * @param massKg  of one; empty: as in its sheet
+     * @param count   how many there are to choose from
+     */
+    public record Pack(String name, String sheet, Optional<Battery> battery, OptionalDouble massKg, int count) { }
 }

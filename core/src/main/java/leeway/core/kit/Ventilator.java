@@ -80,12 +80,23 @@ public record Ventilator(
      * @param minimumInletBar     below this supply pressure a gas-driven device stops, a turbine goes on with air
      * @param stopsWithoutGas     whether ventilation stops then
      * @param fio2Error           half-width of the delivered FiO2's error, as a fraction
+     * @param nebuliserLPerMin    what its nebuliser takes while it runs; absent without one
+     * @param suctionLPerMin      what its suction ejector takes while it is open; absent without one
      */
     public record Gas(
             List<Inlet> inlets, OptionalDouble entrainedFio2, boolean blender, double driveLPerMin, double driveShare,
             double purgeLPerMin, double standbyLPerMin, double checkL, double minimumInletBar, double maximumInletBar,
-            boolean stopsWithoutGas, VolumeBasis volumeBasis, Altitude altitude, double fio2Error) {
+            boolean stopsWithoutGas, VolumeBasis volumeBasis, Altitude altitude, double fio2Error, OptionalDouble nebuliserLPerMin,
+            OptionalDouble suctionLPerMin) {
         public Gas { inlets = List.copyOf(inlets); }
+
+        /** A device without nebuliser and suction. */
+        public Gas(List<Inlet> inlets, OptionalDouble entrainedFio2, boolean blender, double driveLPerMin, double driveShare, double purgeLPerMin,
+                   double standbyLPerMin, double checkL, double minimumInletBar, double maximumInletBar, boolean stopsWithoutGas, VolumeBasis volumeBasis,
+                   Altitude altitude, double fio2Error) {
+            this(inlets, entrainedFio2, blender, driveLPerMin, driveShare, purgeLPerMin, standbyLPerMin, checkL, minimumInletBar, maximumInletBar, stopsWithoutGas,
+                    volumeBasis, altitude, fio2Error, OptionalDouble.empty(), OptionalDouble.empty());
+        }
     }
 
     /**
@@ -98,6 +109,18 @@ public record Ventilator(
      * @param standbyW         in standby
      * @param alarmW           more while an alarm sounds
      * @param chargerW         what an outside source can give in all, load and charging together
+     * @param heatingW         heated humidifier, hose or sensor, where it has one
      */
-    public record Load(double baseW, double displayW, double blowerIdleW, double blowerEfficiency, double standbyW, double alarmW, double chargerW) { }
+    public record Load(double baseW, double displayW, double blowerIdleW, double blowerEfficiency, double standbyW, double alarmW, double chargerW, double heatingW) {
+        /** Share of the time in which an alarm is reckoned to sound: common practice, no source. */
+        private static final double ALARM_SHARE = 0.1;
+
+        /** Without heating. */
+        public Load(double baseW, double displayW, double blowerIdleW, double blowerEfficiency, double standbyW, double alarmW, double chargerW) {
+            this(baseW, displayW, blowerIdleW, blowerEfficiency, standbyW, alarmW, chargerW, 0);
+        }
+
+        /** At work, all that does not depend on the breaths. */
+        public double steadyW() { return baseW + displayW + blowerIdleW + heatingW + ALARM_SHARE * alarmW; }
+    }
 }

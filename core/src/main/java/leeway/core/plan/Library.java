@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import leeway.core.alarm.Noise;
 import leeway.core.kit.Kit;
+import leeway.core.kit.Ventilator;
 import leeway.core.rehearsal.Fault;
 import leeway.core.settings.Strategy;
 
@@ -19,5 +20,9 @@ public interface Library {
     /** All noises by name. */
     Map<String, Noise> noises();
 
+    /** What can be carried, its packs looked up. */
     Optional<Kit> kit(String name);
+
+    /** All ventilators, to say what another one would save. */
+    default List<Ventilator> ventilators() { return List.of(); }
 }

@@ -60,7 +60,7 @@ public final class PlanMaker {
         Steady first = states.get(0).steady();
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         Supplier<List<Rehearsal>> rehearsing = rehearser.begin(voyage, library.faults());
-        SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), seed, Supply.DRAWS);
+        SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), library.ventilators(), seed, Supply.DRAWS);
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first), t.alarms());
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));

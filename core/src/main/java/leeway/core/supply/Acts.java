@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.TreeSet;
 import leeway.core.kit.Setting;
 import leeway.core.transport.Event;
+import leeway.core.transport.Store;
 
 /**
  * The planned acts of a journey as stretches of time: between two of {@code atMin} nothing changes but the leg.
@@ -43,6 +44,14 @@ final class Acts {
         List<Event> changes = ordered.stream().filter(e -> e.changeOver().isPresent() && stores.contains(e.changeOver().get())).toList();
         changeMin = changes.stream().mapToDouble(Event::atMin).toArray();
         changeTo = changes.stream().mapToInt(e -> stores.indexOf(e.changeOver().get())).toArray();
+    }
+
+    /** What nebuliser and suction take beside the ventilator, L/min; a concentrator has no pressure to drive them. */
+    static double usedLPerMin(Store store, List<Event> events) {
+        if (store.type() == Store.Type.CONCENTRATOR) return 0;
+        double sum = 0;
+        for (Event e : events) sum += e.use().map(Event.Use::flowLPerMin).orElse(0.0);
+        return sum;
     }
 
     /** The need of a leg while these events last. */

@@ -1,5 +1,6 @@
 package leeway.core.supply;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 import leeway.core.gas.Exp;
 import leeway.core.run.Draw;
@@ -63,6 +64,8 @@ final class Chances {
         }
     }
 
+    long seed() { return seed; }
+
     /** Minutes of every leg in this draw. */
     void durations(long d, double[] out) {
         if (d == 0) {
@@ -84,6 +87,53 @@ final class Chances {
             }
             if (route.diversionChance[l] > 0 && Draw.uniform(stream, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
             out[l] = minutes;
+        }
+    }
+
+    /** What {@link #minutes} and {@link #litres} of the draws from here on share: one number a draw. Draws count from 1. */
+    static void streams(long seed, long fromDraw, int n, long[] out) {
+        for (int i = 0; i < n; i++) out[i] = Draw.stream(seed, fromDraw + i);
+    }
+
+    /** What late legs have in common, by draw; used only where {@link #together}. */
+    void shared(long[] streams, int n, double[] out) {
+        for (int i = 0; i < n; i++) out[i] = common * NORMAL.at(Draw.bits(streams[i], delayKey));
+    }
+
+    boolean together() { return common > 0; }
+
+    /** Minutes of one leg in many draws: the same figures as {@link #durations}. */
+    void minutes(int l, long[] streams, double[] shared, int n, double[] out) {
+        if (legs == null) tabulate();
+        double median = route.medianMin[l];
+        double sigma = route.sigma[l];
+        long key = legKey[l];
+        if (sigma == 0) {
+            Arrays.fill(out, 0, n, median);
+        } else if (common > 0) {
+            for (int i = 0; i < n; i++) out[i] = median * Exp.exp(sigma * (shared[i] + own * NORMAL.at(Draw.bits(streams[i], key))));
+        } else {
+            Bend leg = legs[l];
+            for (int i = 0; i < n; i++) out[i] = leg.at(Draw.bits(streams[i], key));
+        }
+        if (route.diversionChance[l] <= 0) return;
+        for (int i = 0; i < n; i++) if (Draw.uniform(streams[i], diversionKey[l]) < route.diversionChance[l]) out[i] += route.diversionMin[l];
+    }
+
+    /** Litres of one store in many draws: the same as {@link #contents}. */
+    void litres(int s, long[] streams, int n, double[] out) {
+        if (readings[s] == null) Arrays.fill(out, 0, n, route.startL[s]);
+        else for (int i = 0; i < n; i++) out[i] = Math.max(0, readings[s].usableL(streams[i]) - route.beforeL[s]);
+    }
+
+    /** Charge of one pack in many draws. */
+    void charge(int b, long[] streams, int n, double[] out) {
+        double start = route.startWh[b] - route.beforeWh[b];
+        double sd = chargeSdWh[b];
+        double full = route.fullWh[b];
+        for (int i = 0; i < n; i++) {
+            double wh = start + sd * NORMAL.at(Draw.bits(streams[i], chargeKey[b]));
+            out[i] = wh > full ? full : wh > 0 ? wh : 0;
         }
     }
 
@@ -112,9 +162,9 @@ final class Chances {
         trial.fill();
         if (d == 0) return;
         long stream = stream(d);
-        for (int s : read) trial.levelL[s] = readings[s].usableL(stream);
+        for (int s : read) trial.levelL[s] = Math.max(0, readings[s].usableL(stream) - route.beforeL[s]);
         for (int b = 0; b < chargeKey.length; b++) {
-            double wh = route.startWh[b] + chargeSdWh[b] * NORMAL.at(Draw.bits(stream, chargeKey[b]));
+            double wh = route.startWh[b] - route.beforeWh[b] + chargeSdWh[b] * NORMAL.at(Draw.bits(stream, chargeKey[b]));
             trial.chargeWh[b] = wh > route.fullWh[b] ? route.fullWh[b] : wh > 0 ? wh : 0;
         }
     }

@@ -50,8 +50,7 @@ public final class Charge {
     /** Electrical load of a ventilator at work, W: a blower gives all gas at the peak pressure, bias flow and leak at PEEP. */
     public static double loadW(Ventilator.Load load, LegNeed need) {
         double pneumatic = W_PER_CMH2O_L_PER_MIN * (need.minuteVolumeLPerMin() * need.peakCmH2O() + (need.biasFlowLPerMin() + need.leakLPerMin()) * need.peepCmH2O());
-        double blower = load.blowerIdleW() > 0 ? load.blowerIdleW() + pneumatic / load.blowerEfficiency() : 0;
-        return load.baseW() + load.displayW() + blower;
+        return load.steadyW() + (load.blowerIdleW() > 0 ? pneumatic / load.blowerEfficiency() : 0);
     }
 
     /** What an outside source puts into the pack beside the load, W; 0 where it is too cold or too warm to charge. */

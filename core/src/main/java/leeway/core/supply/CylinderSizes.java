@@ -40,7 +40,21 @@ public final class CylinderSizes {
         L_PER_PSI.put("US K", 3.14);
     }
 
+    /** UK letters: filled to 137 bar at 15 °C (nominal contents of hospital transfer guidance; pressure from memory). */
+    private static final double UK_BAR = 137;
+    /** US letters: 2015 psi and the 10 % that may be added, 2216 psi at 70 °F; from memory. */
+    private static final double US_BAR = 2216 * 0.06894757;
+    /** A cylinder known by its water capacity: the highest of the usual 150, 200 and 300 bar; common practice, no source. */
+    private static final double HIGHEST_USUAL_BAR = 300;
+    /** What most of them are filled to; above it a plan says that it takes the cylinder to be made for more. */
+    public static final double USUAL_BAR = 200;
+
     private CylinderSizes() { }
+
+    /** The most to which a cylinder of this size may be filled, bar on the gauge at 15 °C. */
+    public static double ratingBar(String size) {
+        return size.startsWith("UK ") ? UK_BAR : size.startsWith("US ") ? US_BAR : HIGHEST_USUAL_BAR;
+    }
 
     /** Water capacity in L by name, "US E" or "UK E", in the order of size. */
     public static Map<String, Double> waterL() { return Collections.unmodifiableMap(WATER_L); }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
 import leeway.core.kit.Ventilator;
+import leeway.core.supply.SupplyResult.Home;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.Power;
 import leeway.core.transport.Leg;
@@ -23,12 +24,58 @@ final class Findings {
         this.route = route;
     }
 
-    void judge(Oxygen oxygen, Optional<Power> power, Optional<Kit> kit) {
+    void judge(Oxygen oxygen, Optional<Power> power, Optional<Home> home, Optional<Kit> kit) {
         oxygen(oxygen);
         power.ifPresent(this::power);
         stores();
         legs(oxygen);
+        high(oxygen);
+        before(oxygen);
+        uses();
+        home.ifPresent(this::home);
         if (kit.isPresent() && oxygen.take().isEmpty()) remarks.add(say("Not even all cylinders of %s together meet the policy.", kit.get().name()));
+        if (power.isPresent() && power.get().take().isEmpty() && kit.filter(k -> !k.packs().isEmpty()).isPresent()) remarks.add(say("Not even all packs of %s together meet the policy.", kit.get().name()));
+    }
+
+    /** What the error of the delivered FiO2 may cost. */
+    private void high(Oxygen o) {
+        o.high().ifPresent(h -> {
+            assumed.add(say("FiO2 as set; %s may give %.0f points more, then %.0f L are needed at the median and %.0f L in 19 of 20 journeys", route.transport.ventilator().name(),
+                    h.fio2Error() * 100, Math.ceil(h.neededL().p50()), Math.ceil(h.neededL().p95())));
+            double risk = route.transport.policy().oxygenRisk();
+            if (h.emptyChance() > risk && o.emptyChance() <= risk) {
+                remarks.add(say("Where the ventilator gives %.0f points more oxygen than is set, within its error, it runs out in %s of journeys; %s is tolerated.", h.fio2Error() * 100,
+                        share(h.emptyChance()), share(risk)));
+            }
+        });
+    }
+
+    /** What is taken between the reading of the gauge and the departure. */
+    private void before(Oxygen o) {
+        if (o.beforeL() <= 0) return;
+        double check = route.transport.ventilator().gas().checkL();
+        double standby = route.transport.alone().standbyMin();
+        assumed.add(say("the start-up check%s takes %.1f L after the gauge was read, not counted as needed", standby > 0 ? say(" and %.0f min of standby", standby) : "", o.beforeL()));
+        if (o.beforeL() > 10 * Math.max(1, check)) remarks.add(say("Standing by before departure takes %.0f L of oxygen.", o.beforeL() - check));
+    }
+
+    /** Nebuliser and suction: what they add, and where nothing can drive them. */
+    private void uses() {
+        for (var e : route.transport.events()) {
+            if (e.use().isEmpty()) continue;
+            double min = e.forS().orElse(0) / 60;
+            assumed.add(say("%s at %.0f min: %.0f L/min for %.1f min, %.0f L, beside the ventilator's draw", e.use().get().what(), e.atMin(), e.use().get().flowLPerMin(), min, e.use().get().flowLPerMin() * min));
+            double endMin = 0;
+            int l = 0;
+            while (l + 1 < route.legs && (endMin += route.medianMin[l]) <= e.atMin()) l++;
+            boolean flowOnly = route.order[l].length > 0;
+            for (int s : route.order[l]) flowOnly &= route.transport.oxygen().get(s).type() == Store.Type.CONCENTRATOR;
+            if (flowOnly) remarks.add(say("%s: a concentrator has no pressure to drive %s.", route.transport.legs().get(l).name(), e.use().get().what()));
+        }
+    }
+
+    private void home(Home h) {
+        if (h.flatMin().isPresent()) remarks.add(say("On the way home the charge ends in standby, %.0f min after departure; switch the ventilator truly off.", Math.floor(h.flatMin().getAsDouble())));
     }
 
     private void oxygen(Oxygen o) {

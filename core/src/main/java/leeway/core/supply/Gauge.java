@@ -22,11 +22,15 @@ final class Gauge {
     double bar(int s, double leftL, int leg) { return bar(s, leftL, leg, cylinder(s, leftL)); }
 
     double bar(int s, double leftL, int leg, int cylinder) {
+        return barAt(s, leftL, route.transport.legs().get(leg).temperatureCel().orElse(route.readAtCel[s]), cylinder);
+    }
+
+    /** Of one of a store's cylinders at this temperature. */
+    double barAt(int s, double leftL, double cel, int cylinder) {
         Store store = route.transport.oxygen().get(s);
         if (store.type() != Store.Type.CYLINDER) throw new IllegalArgumentException("store %s has no gauge".formatted(store.name()));
         double water = store.waterL().orElseThrow();
         double inIt = Math.max(0, Math.min(route.oneL[s], leftL - (store.count() - cylinder) * route.oneL[s]));
-        double cel = route.transport.legs().get(leg).temperatureCel().orElse(route.readAtCel[s]);
         double held = RealOxygen.freeGasL(water, Math.min(store.residualBar(), store.pressureBar().orElse(0)), route.readAtCel[s]) + inIt;
         return Math.max(0, RealOxygen.gaugeOfContentBar(water, held, cel));
     }

@@ -43,7 +43,13 @@ final class Journey {
         emptied = new int[route.stores];
         usedP50L = new double[route.legs][route.stores];
         usedP95L = new double[route.legs][route.stores];
-        boolean simple = !banded && route.simple();
+        if (!banded && route.simple()) {
+            Strides strides = new Strides(route, chances, chances.seed());
+            strides.run(draws, neededL);
+            dry = strides.dry;
+            flat = strides.flat;
+            return;
+        }
         Trial trial = new Trial(route);
         double[] minutes = new double[route.legs];
         Bands bands = new Bands(route, banded ? Math.min(draws, BAND_DRAWS) : 0);
@@ -53,8 +59,6 @@ final class Journey {
             if (d < bands.n) {
                 bands.begin(d, trial);
                 trial.walk(minutes, PARTS, bands, null);
-            } else if (simple) {
-                trial.stride(minutes);
             } else {
                 trial.walk(minutes, 1, null, null);
             }

@@ -271,7 +271,7 @@ final class Kitting {
     double chance(int[] counts) {
         double[] one = new double[kinds.size()];
         for (int k = 0; k < one.length; k++) one[k] = kinds.get(k).oneL();
-        fill(route.usableL, one, counts, -1);
+        fill(route.startL, one, counts, -1);
         trial.walk(route.medianMin, 1, null, null);
         if (leftAtEndMin() < policy.reserveMin()) return -1;
         if (policy.surviveOneLoss() && !survivesLoss(one, counts)) return -1;
@@ -301,7 +301,7 @@ final class Kitting {
                 aboard = s;
             }
         }
-        fill(route.usableL, one, counts, aboard >= 0 ? -1 : largest);
+        fill(route.startL, one, counts, aboard >= 0 ? -1 : largest);
         if (aboard >= 0) trial.levelL[aboard] -= route.oneL[aboard];
         trial.walk(route.medianMin, 1, null, null);
         return trial.dryLeg < 0;
@@ -311,6 +311,7 @@ final class Kitting {
         trial.fill();
         for (int s = 0; s < route.stores; s++) trial.levelL[s] = replaced[s] ? 0 : aboardL[s];
         for (int k = 0; k < counts.length; k++) trial.levelL[kinds.get(k).slot()] += (counts[k] - (k == without ? 1 : 0)) * one[k];
+        for (int s = 0; s < route.stores; s++) if (replaced[s]) trial.levelL[s] = Math.max(0, trial.levelL[s] - route.beforeL[s]);
     }
 
     private double leftAtEndMin() {

@@ -63,10 +63,10 @@ final class Nominal {
                 int leg = l;
                 boolean used = pieces.stream().anyMatch(p -> p.leg() <= leg && p.store() == store);
                 if (!used || route.endless[s] || route.transport.oxygen().get(s).type() != Store.Type.CYLINDER) continue;
-                double likely = Math.max(0, route.usableL[s] - journey.usedP50L[l][s]);
+                double likely = Math.max(0, route.startL[s] - journey.usedP50L[l][s]);
                 int cylinder = gauge.cylinder(s, likely);
                 // the low reading is that of the same cylinder: it shows its residual pressure where 1 of 20 journeys has turned to the next
-                double low = Math.max(route.usableL[s] - journey.usedP95L[l][s], (route.transport.oxygen().get(s).count() - cylinder) * route.oneL[s]);
+                double low = Math.max(route.startL[s] - journey.usedP95L[l][s], (route.transport.oxygen().get(s).count() - cylinder) * route.oneL[s]);
                 out.add(new Handover(route.transport.legs().get(l).name(), atMin, route.transport.oxygen().get(s).name(), cylinder,
                         gauge.bar(s, likely, l, cylinder), gauge.bar(s, low, l, cylinder)));
             }
@@ -87,14 +87,15 @@ final class Nominal {
     static OptionalDouble untilFlat(Route route, boolean outside) {
         if (!route.powered || route.ownPack < 0) return OptionalDouble.empty();
         double[] wh = route.startWh.clone();
+        for (int b = 0; b < wh.length; b++) wh[b] = Math.max(0, wh[b] - route.beforeWh[b]);
         double[] minutes = endless(route);
         double nowMin = 0;
         for (int l = 0; l < route.legs; l++) {
             int b = route.packOfLeg[l] >= 0 ? route.packOfLeg[l] : outside ? -1 : route.ownPack;
             if (b >= 0) {
-                double lastsMin = wh[b] * route.shareAt[b][l] / route.loadW[l] * 60;
-                if (lastsMin < minutes[l]) return nowMin + lastsMin >= ENDLESS_MIN / 2 ? OptionalDouble.empty() : OptionalDouble.of(nowMin + lastsMin);
-                wh[b] -= minutes[l] * route.loadW[l] / 60 / route.shareAt[b][l];
+                double unfedMin = route.drain(l, b, minutes[l], wh);
+                double endMin = nowMin + minutes[l] - unfedMin;
+                if (unfedMin > 0) return endMin >= ENDLESS_MIN / 2 ? OptionalDouble.empty() : OptionalDouble.of(endMin);
             } else if (route.ownPack >= 0) {
                 wh[route.ownPack] = Math.min(route.fullWh[route.ownPack], wh[route.ownPack] + route.chargingW[l] * minutes[l] / 60);
             }
@@ -121,7 +122,7 @@ final class Nominal {
     }
 
     private boolean returns(double turnMin) {
-        double[] level = route.usableL.clone();
+        double[] level = route.startL.clone();
         double outMin = 0;
         int reached = 0;
         double part = 0;

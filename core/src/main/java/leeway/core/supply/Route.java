@@ -50,6 +50,9 @@ final class Route {
     /** Usable litres of one cylinder, and of all, at medians. */
     final double[] oneL;
     final double[] usableL;
+    /** Taken after the gauge was read and before departure: the start-up check, and standing by. What is there at departure, at medians. */
+    final double[] beforeL;
+    final double[] startL;
     final double[] readAtCel;
     final double[] legCel;
     /** Lost by a store in a minute in which it is not the one in use. */
@@ -62,22 +65,30 @@ final class Route {
     /** The pack that a leg runs on; -1 on an outside source. */
     final int[] packOfLeg;
     final double[] loadW;
-    /** What a minute of a leg takes: delivered, and from the pack as at 25 °C; and what a Wh of the pack lasts there. */
+    /** What a minute of a leg takes: delivered, and from the first pack as at 25 °C. */
     final double[] whPerMin;
     final double[] chargePerMin;
-    final double[] minPerWh;
     final double[] chargingW;
     final double[][] shareAt;
     final double[] capacityWh;
     /** Above the cut-off at 25 °C, full. */
     final double[] fullWh;
     final double[] startWh;
+    /** Taken from a pack while the ventilator stands by before departure, as at 25 °C. */
+    final double[] beforeWh;
     final int ownPack;
+    /** The pack that follows when one is empty; -1 for none. */
+    final int[] nextPack;
 
-    Route(Transport t, List<LegNeed> needs) { this(t, needs, UnaryOperator.identity(), null); }
+    Route(Transport t, List<LegNeed> needs) { this(t, needs, UnaryOperator.identity(), null, false); }
+
+    /** With the draws at the high side of the ventilator's FiO2 error. */
+    static Route high(Transport t, List<LegNeed> needs) { return new Route(t, needs, UnaryOperator.identity(), null, true); }
+
+    Route(Transport t, List<LegNeed> given, UnaryOperator<LegNeed> alter, Double flat) { this(t, given, alter, flat, false); }
 
     /** With every need altered, and with the draws of all stores replaced by one where {@code flat} is given. */
-    Route(Transport t, List<LegNeed> given, UnaryOperator<LegNeed> alter, Double flat) {
+    private Route(Transport t, List<LegNeed> given, UnaryOperator<LegNeed> alter, Double flat, boolean high) {
         if (given.size() != t.legs().size()) throw new IllegalArgumentException("%s needs for %s legs".formatted(given.size(), t.legs().size()));
         transport = t;
         needs = given.stream().map(alter).toList();
@@ -108,7 +119,11 @@ final class Route {
         for (int j = 0; j < draw.length; j++) {
             for (int l = 0; l < legs; l++) {
                 LegNeed need = alter.apply(Acts.changed(given.get(l), acts.during.get(j)));
-                for (int s = 0; s < stores; s++) draw[j][l][s] = flat != null ? flat : OxygenDraw.of(t.ventilator(), need, t.oxygen().get(s)).oxygenLPerMin();
+                for (int s = 0; s < stores; s++) {
+                    Store store = t.oxygen().get(s);
+                    OxygenDraw of = OxygenDraw.figures(t.ventilator(), need, store);
+                    draw[j][l][s] = flat != null ? flat : (high ? of.highLPerMin(t.ventilator()) : of.oxygenLPerMin()) + Acts.usedLPerMin(store, acts.during.get(j));
+                }
             }
         }
         minPerL = new double[draw.length][legs][stores];
@@ -116,6 +131,8 @@ final class Route {
         endless = new boolean[stores];
         oneL = new double[stores];
         usableL = new double[stores];
+        beforeL = new double[stores];
+        startL = new double[stores];
         readAtCel = new double[stores];
         lossLPerMin = new double[stores];
         for (int s = 0; s < stores; s++) {
@@ -130,6 +147,10 @@ final class Route {
                 case CYLINDER -> oneL[s] = RealOxygen.usableL(store.waterL().orElse(0), store.pressureBar().orElse(0), readAtCel[s], store.residualBar());
             }
             usableL[s] = endless[s] ? Double.POSITIVE_INFINITY : oneL[s] * store.count();
+            if (!endless[s] && store.inlet().highPressure() && order[0].length > 0 && order[0][0] == s) {
+                beforeL[s] = t.ventilator().gas().checkL() + t.ventilator().gas().standbyLPerMin() * t.alone().standbyMin();
+            }
+            startL[s] = Math.max(0, usableL[s] - beforeL[s]);
         }
         lossy = Arrays.stream(lossLPerMin).anyMatch(loss -> loss > 0);
 
@@ -147,12 +168,14 @@ final class Route {
         capacityWh = new double[packs];
         fullWh = new double[packs];
         startWh = new double[packs];
+        beforeWh = new double[packs];
+        nextPack = new int[packs];
+        Arrays.fill(nextPack, -1);
         shareAt = new double[packs][legs];
         packOfLeg = new int[legs];
         loadW = new double[legs];
         whPerMin = new double[legs];
         chargePerMin = new double[legs];
-        minPerWh = new double[legs];
         chargingW = new double[legs];
         for (int b = 0; b < packs; b++) {
             PowerStore p = power.get(packIndex.get(b));
@@ -161,6 +184,9 @@ final class Route {
             fullWh[b] = capacityWh[b] * (1 - battery.cutOff());
             startWh[b] = capacityWh[b] * Math.max(0, p.charge() - battery.cutOff());
             for (int l = 0; l < legs; l++) shareAt[b][l] = Charge.shareAt(battery, legCel[l]);
+            for (int i = 0; i < power.size(); i++) {
+                if (packOfStore[i] >= 0 && p.after().filter(power.get(i).name()::equals).isPresent()) nextPack[packOfStore[i]] = b;
+            }
         }
         for (int l = 0; l < legs && powered; l++) {
             Leg leg = t.legs().get(l);
@@ -170,12 +196,12 @@ final class Route {
             whPerMin[l] = loadW[l] / 60;
             if (packOfLeg[l] >= 0) {
                 chargePerMin[l] = whPerMin[l] / shareAt[packOfLeg[l]][l];
-                minPerWh[l] = 1 / chargePerMin[l];
             }
             if (packOfLeg[l] < 0 && ownPack >= 0 && leg.charging()) {
                 chargingW[l] = Charge.chargingW(power.get(packIndex.get(0)).battery().orElseThrow(), load, loadW[l], legCel[l]);
             }
         }
+        if (powered && packOfLeg[0] >= 0) beforeWh[packOfLeg[0]] = load.standbyW() * t.alone().standbyMin() / 60 / shareAt[packOfLeg[0]][0];
     }
 
     /** How well the temperature of a store's reading is known, K either way. */
@@ -192,10 +218,32 @@ final class Route {
         throw new AssertionError("pack " + b);
     }
 
+    /** How long what these packs hold lasts in a leg, min: the one it runs on and those that follow. */
+    double lastsMin(int l, double[] wh) {
+        double min = 0;
+        for (int b = packOfLeg[l]; b >= 0; b = nextPack[b]) min += wh[b] * shareAt[b][l] / whPerMin[l];
+        return min;
+    }
+
+    /** Takes so many minutes of a leg's load from a pack and those that follow it; the minutes that nothing fed. */
+    double drain(int l, int first, double minutes, double[] wh) {
+        double rest = minutes;
+        for (int b = first; b >= 0; b = nextPack[b]) {
+            double perMin = whPerMin[l] / shareAt[b][l];
+            if (wh[b] >= perMin * rest) {
+                wh[b] -= perMin * rest;
+                return 0;
+            }
+            rest -= wh[b] / perMin;
+            wh[b] = 0;
+        }
+        return rest;
+    }
+
     double totalMedianMin() { return Arrays.stream(medianMin).sum(); }
 
-    /** Whether nothing happens on the way but the legs, and no store loses anything by itself: then a stride is a walk. */
-    boolean simple() { return acts.during.size() == 1 && acts.changeTo.length == 0 && !lossy; }
+    /** Whether nothing happens on the way but the legs, no store loses anything by itself, no pack follows another: then a stride is a walk. */
+    boolean simple() { return acts.during.size() == 1 && acts.changeTo.length == 0 && !lossy && Arrays.stream(nextPack).allMatch(next -> next < 0); }
 
     /** Whether the need is a plain sum of lognormal legs: no acts that alter the draw, no diversion. */
     boolean plain() {

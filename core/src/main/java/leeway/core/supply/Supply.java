@@ -1,12 +1,16 @@
 package leeway.core.supply;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
+import leeway.core.kit.Ventilator;
+import leeway.core.supply.SupplyResult.High;
+import leeway.core.supply.SupplyResult.Home;
 import leeway.core.supply.SupplyResult.Needed;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenLeg;
@@ -36,20 +40,24 @@ public final class Supply {
      * @param needs one a leg, in order: what the patient needs there
      * @param kit   what can be carried instead; empty: more or fewer of the file's own cylinders
      */
-    public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, long seed, int draws) {
+    public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, long seed, int draws) { return of(transport, needs, kit, List.of(), seed, draws); }
+
+    /** The same, with ventilators that could be taken instead. */
+    public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, List<Ventilator> others, long seed, int draws) {
         Route route = new Route(transport, needs);
         Chances chances = new Chances(route, seed);
         Journey journey = new Journey(route, chances, draws, true);
         Nominal nominal = new Nominal(route);
         Findings findings = new Findings(route);
         List<Take> kits = new Kitting(route, chances, kit, seed, draws).best();
-        Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, seed, draws));
-        Optional<Power> power = power(route, journey);
-        findings.judge(oxygen, power, kit);
-        return new SupplyResult(oxygen, power, findings.reasons, findings.remarks, findings.assumed);
+        Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, others, seed, draws), high(route, seed, draws));
+        Optional<Power> power = power(route, journey, new PackKitting(route, chances, kit.map(Kit::packs).orElse(List.of()), draws).best());
+        Optional<Home> home = new Homeward(route, nominal.end).home();
+        findings.judge(oxygen, power, home, kit);
+        return new SupplyResult(oxygen, power, home, findings.reasons, findings.remarks, findings.assumed);
     }
 
-    private static Oxygen oxygen(Route route, Journey journey, Nominal nominal, List<Take> kits, List<Saving> savings) {
+    private static Oxygen oxygen(Route route, Journey journey, Nominal nominal, List<Take> kits, List<Saving> savings, Optional<High> high) {
         Transport t = route.transport;
         Policy policy = t.policy();
         Route at100 = new Route(t, route.needs, n -> n.withFio2(1), null);
@@ -77,7 +85,36 @@ public final class Supply {
         return new Oxygen(byLeg, stores, journey.needed(), usableL, chance, Journey.error(chance, journey.draws), journey.margin(), nominal.leftAtEndMin(),
                 nominal.changeovers(), nominal.handovers(journey), largest < 0 ? OptionalDouble.empty() : Nominal.untilDry(route, largest),
                 Nominal.untilDry(at100, -1), Nominal.untilDry(new Route(t, route.needs, n -> n, OxygenDraw.HAND_BAG_L_PER_MIN), -1), nominal.turnBackByMin(),
-                policy.reserveMin() * lastDraw, kits.stream().findFirst(), kits.stream().skip(1).toList(), savings, analytic(route), journey.storeSeries);
+                policy.reserveMin() * lastDraw, kits.stream().findFirst(), kits.stream().skip(1).toList(), savings, analytic(route), journey.storeSeries,
+                Arrays.stream(route.beforeL).sum(), high, walls(route));
+    }
+
+    /** The journey where the ventilator gives more oxygen than is set, by its sheet's error, all the way. */
+    private static Optional<High> high(Route route, long seed, int draws) {
+        Route high = Route.high(route.transport, route.needs);
+        if (Arrays.deepEquals(high.draw, route.draw)) return Optional.empty();
+        Journey journey = new Journey(high, new Chances(high, seed), draws, false);
+        List<Double> draw = new ArrayList<>();
+        for (int l = 0; l < route.legs; l++) {
+            int first = route.order[l].length > 0 ? route.order[l][0] : 0;
+            draw.add(high.draw[0][l][first]);
+        }
+        return Optional.of(new High(route.transport.ventilator().gas().fio2Error(), draw, journey.needed(), journey.dryChance()));
+    }
+
+    /** A table for each kind of cylinder of the legs, at the temperature of its reading and the largest draw on it. */
+    private static List<WallTable> walls(Route route) {
+        List<WallTable> tables = new ArrayList<>();
+        for (int s = 0; s < route.stores; s++) {
+            Store store = route.transport.oxygen().get(s);
+            if (store.type() != Store.Type.CYLINDER || !route.named[s]) continue;
+            double most = 0;
+            for (int l = 0; l < route.legs; l++) for (int other : route.order[l]) if (other == s) most = Math.max(most, route.draw[0][l][s]);
+            if (most <= 0) continue;
+            WallTable table = WallTable.of(store.waterL().orElseThrow(), route.readAtCel[s], store.residualBar(), store.pressureBar().orElseThrow(), most);
+            if (tables.stream().noneMatch(t -> t.of().equals(table.of()))) tables.add(table);
+        }
+        return tables;
     }
 
     private static OxygenStore store(Route route, Journey journey, int s, Store store) {
@@ -106,20 +143,21 @@ public final class Supply {
         return Optional.of(new Needed(sum.quantile(0.5), sum.quantile(0.95), sum.quantile(0.99)));
     }
 
-    private static Optional<Power> power(Route route, Journey journey) {
+    private static Optional<Power> power(Route route, Journey journey, Optional<Take> take) {
         if (!route.powered) return Optional.empty();
         Transport t = route.transport;
         List<PowerLeg> byLeg = new ArrayList<>();
         double[] coldest = new double[route.packs];
-        java.util.Arrays.fill(coldest, 1);
+        Arrays.fill(coldest, 1);
         boolean[] used = new boolean[route.packs];
         for (int l = 0; l < route.legs; l++) {
             int b = route.packOfLeg[l];
             String from = b >= 0 ? route.packName(b) : t.legs().get(l).power().orElse("outside");
             byLeg.add(new PowerLeg(t.legs().get(l).name(), route.loadW[l], route.loadW[l] * route.medianMin[l] / 60, from));
-            if (b < 0) continue;
-            coldest[b] = used[b] ? Math.min(coldest[b], route.shareAt[b][l]) : route.shareAt[b][l];
-            used[b] = true;
+            for (int k = b; k >= 0; k = route.nextPack[k]) {
+                coldest[k] = used[k] ? Math.min(coldest[k], route.shareAt[k][l]) : route.shareAt[k][l];
+                used[k] = true;
+            }
         }
         List<PowerPack> packs = new ArrayList<>();
         double usable = 0;
@@ -131,6 +169,6 @@ public final class Supply {
         double chance = journey.flatChance();
         return Optional.of(new Power(Quantiles.of(journey.neededWh, journey.draws, 0.5), usable, chance, Journey.error(chance, journey.draws),
                 Journey.quantile(journey.powerMarginMin, 0.5), Journey.quantile(journey.powerMarginMin, 0.05), Nominal.untilFlat(route, false), byLeg, packs,
-                journey.packSeries));
+                journey.packSeries, take));
     }
 }

@@ -20,6 +20,7 @@ import leeway.core.run.Now;
 import leeway.core.run.Part;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
+import leeway.core.transport.Event;
 import leeway.core.transport.Leg;
 import leeway.core.transport.Store;
 import leeway.core.transport.Transport;
@@ -59,6 +60,7 @@ public final class SupplyPart implements Part {
     private final double[] flowLPerMin; // of stores that give a flow; NaN at the high pressure inlet
     private final int stores;
     private final int packs;
+    private final List<Event> uses;
     private final double leastBar;
     // offsets in the state
     private int level;
@@ -88,6 +90,7 @@ public final class SupplyPart implements Part {
         this.startWh = startWh;
         transport = route.transport;
         gas = transport.ventilator().gas();
+        uses = transport.events().stream().filter(e -> e.use().isPresent()).toList();
         load = transport.ventilator().load().orElse(null);
         stores = route.stores;
         packs = route.powered ? route.packs : 0;
@@ -118,6 +121,16 @@ public final class SupplyPart implements Part {
         return new SupplyPart(route, legEndS, trial.levelL.clone(), trial.chargeWh.clone());
     }
 
+    /** Oxygen that nebuliser and suction take at this time, L/min. */
+    private double usedLPerMin(double tS, int store) {
+        double sum = 0;
+        if (transport.oxygen().get(store).type() == Store.Type.CONCENTRATOR) return 0;
+        for (Event e : uses) if (tS >= e.atMin() * 60 - 1e-9 && tS < untilS(e) - 1e-9) sum += e.use().orElseThrow().flowLPerMin();
+        return sum;
+    }
+
+    private static double untilS(Event e) { return e.forS().isPresent() ? e.atMin() * 60 + e.forS().getAsDouble() : Double.POSITIVE_INFINITY; }
+
     /** Layers for the legs' own stores, power and charging, and for the planned changeovers. */
     public static void plan(Transport transport, double[] legEndS, Script script) {
         List<String> names = transport.oxygen().stream().map(Store::name).toList();
@@ -145,21 +158,25 @@ public final class SupplyPart implements Part {
     }
 
     private static void power(Transport transport, Leg leg, double fromS, double untilS, Script script) {
-        int pack = 0;
         boolean outside = false;
-        int chosen = 0;
+        List<Boolean> gives = new ArrayList<>();
+        String last = "";
         for (var p : transport.power()) {
-            boolean mine = leg.power().map(p.name()::equals).orElse(!p.mains() && pack == 0);
+            boolean mine = leg.power().map(p.name()::equals).orElse(!p.mains() && gives.isEmpty());
             if (p.mains()) {
                 outside |= mine;
-            } else {
-                if (mine) chosen = pack;
-                pack++;
+                continue;
             }
+            boolean follows = !last.isEmpty() && p.after().filter(last::equals).isPresent(); // it stands after the one that it follows
+            gives.add(mine || follows);
+            if (mine || follows) last = p.name();
         }
         script.add(new Change(fromS, untilS, 0, Knob.MAINS, 0, How.SET, outside ? 1 : 0));
         script.add(new Change(fromS, untilS, 0, Knob.CHARGING, 0, How.SET, leg.charging() ? 1 : 0));
-        for (int b = 0; b < Math.min(pack, Knob.BATTERY.copies); b++) script.add(new Change(fromS, untilS, 0, Knob.BATTERY, b, How.SET, b == chosen ? 1 : 0));
+        boolean any = gives.contains(true);
+        for (int b = 0; b < Math.min(gives.size(), Knob.BATTERY.copies); b++) {
+            script.add(new Change(fromS, untilS, 0, Knob.BATTERY, b, How.SET, gives.get(b) || !any && b == 0 ? 1 : 0)); // the own pack bridges a dead socket
+        }
     }
 
     @Override
@@ -277,7 +294,13 @@ public final class SupplyPart implements Part {
     @Override
     public double nextS(Now n, double latestS) {
         boolean turn = starving(n) != (n.y[more + STARVED_AT] >= 0) || powerless(n) != (n.y[more + POWERLESS_AT] >= 0) || inUse(n) != (int) n.y[more + IN_USE];
-        return turn ? n.tS : n.tS + LONGEST_S;
+        if (turn) return n.tS;
+        double next = n.tS + LONGEST_S;
+        for (Event e : uses) {
+            if (e.atMin() * 60 > n.tS + 1e-9) next = Math.min(next, e.atMin() * 60);
+            if (untilS(e) > n.tS + 1e-9) next = Math.min(next, untilS(e));
+        }
+        return next;
     }
 
     @Override
@@ -308,6 +331,12 @@ public final class SupplyPart implements Part {
         n.y[more + LINE] = line - given;
         n.y[more + DRAWN] += given;
         n.y[more + ROW_L] += given;
+        int open = uses.isEmpty() ? -1 : inUse(n);
+        if (open >= 0 && open(n, open)) {
+            double used = Math.min(usedLPerMin(n.tS, open) * min, levelL(n, open));
+            n.y[level + open] -= used;
+            n.y[more + VENTED] += used;
+        }
         for (int k = 0; k < stores; k++) {
             double drain = n.p[Knob.EXTRA_DRAIN.slot(k)];
             if (drain <= 0 || !open(n, k)) continue;
@@ -332,7 +361,7 @@ public final class SupplyPart implements Part {
     private void power(Now n, double dtS) {
         boolean working = n.on(Knob.VENTILATOR_ON) && !n.on(Knob.STANDBY);
         double pneumaticJ = J_PER_CMH2O_ML * Math.max(0, n.get(Flux.WORK_CMH2O_ML));
-        double joule = (working ? load.baseW() + load.displayW() + load.blowerIdleW() : load.standbyW()) * dtS
+        double joule = (working ? load.steadyW() : load.standbyW()) * dtS
                 + (working && load.blowerIdleW() > 0 ? pneumaticJ / load.blowerEfficiency() : 0);
         int l = leg(n.tS);
         int b = pack(n);

@@ -8,11 +8,12 @@ import java.util.OptionalDouble;
  * What the stores of a journey hold, what it needs, and with what chance that is not enough.
  *
  * @param power   absent for what needs none
+ * @param home    what is left when the kit is back; absent where the file says nothing of the way home
  * @param reasons why the supply does not hold, a sentence each; empty where it does
  * @param remarks what to know all the same
  * @param assumed defaults that this room took
  */
-public record SupplyResult(Oxygen oxygen, Optional<Power> power, List<String> reasons, List<String> remarks, List<String> assumed) {
+public record SupplyResult(Oxygen oxygen, Optional<Power> power, Optional<Home> home, List<String> reasons, List<String> remarks, List<String> assumed) {
     public SupplyResult {
         reasons = List.copyOf(reasons);
         remarks = List.copyOf(remarks);
@@ -37,11 +38,15 @@ public record SupplyResult(Oxygen oxygen, Optional<Power> power, List<String> re
      * @param savings           what one change would save, the most first
      * @param analytic          quantiles by moments beside those by draws; absent where the journey is not a plain sum of lognormal legs
      * @param series            what each store still holds along the journey
+     * @param beforeL           taken after the gauges were read and before departure: start-up check and standing by
+     * @param high              the same at the high side of the ventilator's FiO2 error; absent where it changes nothing
+     * @param wall              minutes by gauge reading and draw for the cylinders of the legs, one of each kind
      */
     public record Oxygen(List<OxygenLeg> byLeg, List<OxygenStore> stores, Needed neededL, double usableL, double emptyChance, double emptyChanceError,
                          Optional<Margin> marginMin, OptionalDouble leftAtEndMin, List<Changeover> changeovers, List<Handover> handovers,
                          OptionalDouble withoutLargestMin, OptionalDouble at100Min, OptionalDouble handBagMin, OptionalDouble turnBackByMin,
-                         double reserveL, Optional<Take> take, List<Take> nextBest, List<Saving> savings, Optional<Needed> analytic, List<Series> series) {
+                         double reserveL, Optional<Take> take, List<Take> nextBest, List<Saving> savings, Optional<Needed> analytic, List<Series> series, double beforeL,
+                         Optional<High> high, List<WallTable> wall) {
         public Oxygen {
             byLeg = List.copyOf(byLeg);
             stores = List.copyOf(stores);
@@ -50,7 +55,13 @@ public record SupplyResult(Oxygen oxygen, Optional<Power> power, List<String> re
             nextBest = List.copyOf(nextBest);
             savings = List.copyOf(savings);
             series = List.copyOf(series);
+            wall = List.copyOf(wall);
         }
+    }
+
+    /** Draws, need and chance where a ventilator gives more oxygen than is set, by its sheet's error, all the way. */
+    public record High(double fio2Error, List<Double> drawLPerMin, Needed neededL, double emptyChance) {
+        public High { drawLPerMin = List.copyOf(drawLPerMin); }
     }
 
     /** One leg: its draw from its first store, the median need, its stores in order, the FiO2 that comes of it, the draw at FiO2 1.0, the working. */
@@ -111,10 +122,12 @@ public record SupplyResult(Oxygen oxygen, Optional<Power> power, List<String> re
      * @param usableWh           what the packs that the legs name give, at the coldest leg on them
      * @param marginMin          at medians, the least over the legs on a pack of what it still gives at the leg's end, divided by the load; absent without such a leg
      * @param marginP05Min       what 19 of 20 journeys have at least
+     * @param take               the lightest packs of the kit that meet the policy after the own one; absent where no kit names packs or none is enough
      * @param withoutExternalMin minutes from departure, at medians, until the pack is empty where no outside source works, the last leg without end
      */
     public record Power(double neededWh, double usableWh, double emptyChance, double emptyChanceError, OptionalDouble marginMin, OptionalDouble marginP05Min,
-                        OptionalDouble withoutExternalMin, List<PowerLeg> byLeg, List<PowerPack> stores, List<Series> series) {
+                        OptionalDouble withoutExternalMin, List<PowerLeg> byLeg, List<PowerPack> stores, List<Series> series,
+                        Optional<Take> take) {
         public Power {
             byLeg = List.copyOf(byLeg);
             stores = List.copyOf(stores);
@@ -127,4 +140,23 @@ public record SupplyResult(Oxygen oxygen, Optional<Power> power, List<String> re
 
     /** One pack: what it holds when full at its age, and what it gives from the charge it shows at the coldest leg on it. */
     public record PowerPack(String name, double capacityWh, double usableWh) { }
+
+    /**
+     * The kit at home again, at medians.
+     *
+     * @param atMin   from departure
+     * @param stores  what each store still holds, and what its gauge shows at 20 °C
+     * @param packs   what each pack still gives as at 25 °C, and what it shows
+     * @param flatMin when the pack ends on the way; absent where it does not
+     */
+    public record Home(double atMin, List<HomeStore> stores, List<HomePack> packs, OptionalDouble flatMin) {
+        public Home {
+            stores = List.copyOf(stores);
+            packs = List.copyOf(packs);
+        }
+    }
+
+    public record HomeStore(String name, double leftL, OptionalDouble gaugeBar) { }
+
+    public record HomePack(String name, double leftWh, double charge) { }
 }

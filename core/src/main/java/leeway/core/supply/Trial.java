@@ -46,56 +46,14 @@ final class Trial {
 
     /** Contents at medians. */
     void fill() {
-        for (int s = 0; s < levelL.length; s++) levelL[s] = route.usableL[s];
-        for (int b = 0; b < chargeWh.length; b++) chargeWh[b] = route.startWh[b];
+        for (int s = 0; s < levelL.length; s++) levelL[s] = route.startL[s];
+        for (int b = 0; b < chargeWh.length; b++) chargeWh[b] = Math.max(0, route.startWh[b] - route.beforeWh[b]);
     }
 
     /** Walks all legs from the contents now in {@link #levelL} and {@link #chargeWh}. */
     void walk(double[] durationMin, int parts, Marks marks, Log log) {
         start();
         for (int l = 0; l < route.legs; l++) leg(l, durationMin[l], parts, marks, log);
-    }
-
-    /**
-     * The same walk for need and running dry alone, where nothing happens on the way but the legs: {@link #neededL},
-     * {@link #dryLeg}, {@link #flatLeg}, levels and charge; the other fields keep what they had. Twin of {@link #walk}.
-     */
-    void stride(double[] durationMin) {
-        double need = 0;
-        int dry = -1;
-        int flat = -1;
-        double[][] perMin = route.draw[0];
-        for (int l = 0; l < durationMin.length; l++) {
-            double rest = durationMin[l];
-            double[] draw = perMin[l];
-            int[] order = route.order[l];
-            if (order.length > 0 && !route.endless[order[0]]) need += draw[order[0]] * rest;
-            boolean fed = false;
-            for (int s : order) {
-                double takes = draw[s] * rest;
-                double has = levelL[s];
-                if (takes < has || takes == 0) {
-                    levelL[s] = has - takes;
-                    fed = true;
-                    break;
-                }
-                levelL[s] = 0;
-                rest -= has * route.minPerL[0][l][s];
-            }
-            if (!fed && rest > 1e-9 && dry < 0) dry = l;
-            if (!route.powered) continue;
-            int b = route.packOfLeg[l];
-            if (b < 0) {
-                power(l, 0, durationMin[l]);
-            } else {
-                double left = chargeWh[b] - route.chargePerMin[l] * durationMin[l];
-                if (left < 0 && flat < 0) flat = l;
-                chargeWh[b] = left > 0 ? left : 0;
-            }
-        }
-        neededL = need;
-        dryLeg = dry;
-        flatLeg = flat;
     }
 
     void start() {
@@ -132,8 +90,7 @@ final class Trial {
         double left = 0;
         for (int s : route.order[l]) left += levelL[s] * minPerL[s];
         marginMin = Math.min(marginMin, left);
-        int b = route.packOfLeg[l];
-        if (route.powered && b >= 0) powerMarginMin = Math.min(powerMarginMin, chargeWh[b] * route.minPerWh[l]);
+        if (route.powered && route.packOfLeg[l] >= 0) powerMarginMin = Math.min(powerMarginMin, route.lastsMin(l, chargeWh));
     }
 
     /** The store that an act of this leg turned to; -1 for none. */
@@ -195,16 +152,10 @@ final class Trial {
             return;
         }
         neededWh += route.whPerMin[l] * forMin;
-        double takes = route.chargePerMin[l] * forMin;
-        double before = chargeWh[b];
-        if (before >= takes) {
-            chargeWh[b] = before - takes;
-        } else {
-            chargeWh[b] = 0;
-            if (flatLeg < 0) {
-                flatLeg = l;
-                flatAtMin = fromMin + before / route.chargePerMin[l];
-            }
+        double unfed = route.drain(l, b, forMin, chargeWh);
+        if (unfed > 0 && flatLeg < 0) {
+            flatLeg = l;
+            flatAtMin = fromMin + forMin - unfed;
         }
     }
 }

@@ -4,5 +4,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.kit.Settings;
 
-/** A planned act; times from the start of the journey. */
-public record Event(double atMin, Settings set, OptionalDouble forS, Optional<String> changeOver) { }
+/**
+ * A planned act; times from the start of the journey.
+ *
+ * @param use what is driven with oxygen beside the ventilator meanwhile
+ */
+public record Event(double atMin, Settings set, OptionalDouble forS, Optional<String> changeOver, Optional<Use> use) {
+    /** An act that drives nothing. */
+    public Event(double atMin, Settings set, OptionalDouble forS, Optional<String> changeOver) { this(atMin, set, forS, changeOver, Optional.empty()); }
+
+    /** Something that takes oxygen from the store in use, free gas, as long as it is open. */
+    public record Use(String what, double flowLPerMin) { }
+}

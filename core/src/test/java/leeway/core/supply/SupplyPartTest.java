@@ -181,7 +181,7 @@ class SupplyPartTest {
         loop.to(29_000, n, script, heard);
         assertThat(heard.what).containsExactly(SupplyPart.POWER_GONE);
         double wh = Charge.usableWh(Kits.PACK, 0.9, 1, 0, 15);
-        assertThat(heard.atS.get(0)).isCloseTo(wh / 13 * 3600, within(3.0));
+        assertThat(heard.atS.get(0)).isCloseTo(wh / 13.1 * 3600, within(3.0));
         assertThat(n.get(Level.POWERLESS)).isEqualTo(1);
         assertThat(n.get(Level.CHARGE)).isCloseTo(0.1, within(1e-9));
         loop.to(31_000, n, script, heard);

@@ -111,16 +111,52 @@ class SupplyPropertyTest {
             double[] given = { 0, 0 }; // from stores that end, from endless ones
             trial.walk(minutes, 1 + i % 3, null, (l, from, to, s, had, has) -> given[route.endless[s] ? 1 : 0] += (to - from) * route.draw[0][l][s]);
             double left = finite(trial.levelL);
-            Trial twin = new Trial(route);
-            chances.contents(i, twin);
-            twin.stride(minutes);
-            assertThat(twin.neededL).isCloseTo(trial.neededL, within(1e-9 * Math.max(1, trial.neededL)));
-            assertThat(twin.dryLeg).isEqualTo(trial.dryLeg);
-            for (int s = 0; s < stores; s++) if (!route.endless[s]) assertThat(twin.levelL[s]).isCloseTo(trial.levelL[s], within(1e-9 * Math.max(1, before)));
+            twin(route, chances, i);
             assertThat(before - left).as("journey %s", i).isCloseTo(given[0], within(1e-9 * Math.max(1, before)));
             double demand = 0;
             for (int l = 0; l < legs; l++) demand += minutes[l] * needs.get(l).minuteVolumeLPerMin();
             assertThat(given[0] + given[1] + trial.unmetL).isCloseTo(demand, within(1e-9 * Math.max(1, demand)));
+        }
+    }
+
+    /** Strides over a block of draws are as many walks. */
+    private static void twin(Route route, Chances chances, long seed) {
+        int n = 5;
+        double[] needed = new double[n];
+        Strides strides = new Strides(route, chances, seed);
+        strides.run(n, needed);
+        Trial trial = new Trial(route);
+        double[] minutes = new double[route.legs];
+        int dry = 0;
+        int flat = 0;
+        for (int d = 0; d < n; d++) {
+            chances.durations(d + 1, minutes);
+            chances.contents(d + 1, trial);
+            double before = finite(trial.levelL);
+            trial.walk(minutes, 1, null, null);
+            if (trial.dryLeg >= 0) dry++;
+            if (trial.flatLeg >= 0) flat++;
+            assertThat(needed[d]).isCloseTo(trial.neededL, within(1e-9 * Math.max(1, trial.neededL)));
+            for (int s = 0; s < route.stores; s++) if (!route.endless[s]) assertThat(strides.levelL[s][d]).isCloseTo(trial.levelL[s], within(1e-9 * Math.max(1, before)));
+            for (int b = 0; b < route.packs; b++) assertThat(strides.chargeWh[b][d]).isCloseTo(trial.chargeWh[b], within(1e-9));
+        }
+        assertThat(strides.dry).isEqualTo(dry);
+        assertThat(strides.flat).isEqualTo(flat);
+    }
+
+    @Test
+    void stridesOverABlockAreWalksAlsoWithPacksSharedDelaysDetoursAndAStartUpCheck() {
+        var random = new SplittableRandom(7);
+        var v = Kits.ventilator("checks", leeway.core.kit.Ventilator.Drive.TURBINE, new leeway.core.kit.Ventilator.Gas(List.of(leeway.core.kit.Ventilator.Inlet.HIGH_PRESSURE),
+                java.util.OptionalDouble.empty(), false, 0, 0, 0, 0, 5, 2.7, 6, false, leeway.core.kit.Ventilator.VolumeBasis.FREE, leeway.core.kit.Ventilator.Altitude.COMPENSATED, 0));
+        for (int i = 0; i < 200; i++) {
+            var oxygen = List.of(cylinder("a", random.nextDouble(1, 4), 180, 15, 2, 5, Kits.USUAL), cylinder("b", random.nextDouble(1, 4), 120, 15, 1, 5, Kits.EXACT));
+            var power = List.of(Kits.pack("own", random.nextDouble(0.2, 1), 1), Kits.mains("socket"));
+            Transport t = Kits.transport(v, oxygen, power, List.of(), i % 2 == 0 ? 0.3 : 0, Kits.POLICY, Kits.on(leg("x", 40, 40, "a"), "own", 10),
+                    Kits.diverted(Kits.on(leg("y", 60, 90, "a", "b"), "socket", 10), 0.3, 40), Kits.on(leg("z", 50, 80, "b"), "own", 0));
+            Route route = new Route(t, List.of(pure(6), pure(5), pure(4)));
+            assertThat(route.beforeL[0]).isEqualTo(5);
+            twin(route, new Chances(route, i), i);
         }
     }
 

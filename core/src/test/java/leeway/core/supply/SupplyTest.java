@@ -39,7 +39,7 @@ class SupplyTest {
     void aPackDrainsFasterInTheColdAndChargesOnTheRoad() {
         var power = turbine(List.of(pure(5), pure(5), pure(5)), on(leg("a", 60, 60, "large"), "own", 25), on(leg("b", 60, 60, "large"), "socket", 25),
                 on(leg("c", 60, 60, "large"), "own", 0)).power().orElseThrow();
-        double load = 5 + 3 + 5 + 5 * 22 * Charge.W_PER_CMH2O_L_PER_MIN / 0.1;
+        double load = 5 + 3 + 5 + 0.1 + 5 * 22 * Charge.W_PER_CMH2O_L_PER_MIN / 0.1;
         assertThat(power.byLeg()).allSatisfy(l -> assertThat(l.loadW()).isCloseTo(load, within(1e-9)));
         assertThat(power.byLeg()).extracting(SupplyResult.PowerLeg::from).containsExactly("own", "socket", "own");
         assertThat(power.neededWh()).isCloseTo(2 * load, within(1e-9));
@@ -53,7 +53,7 @@ class SupplyTest {
 
     @Test
     void aChargeThatHoldsTheMedianNeedEndsInHalfOfTheJourneys() {
-        double load = 5 + 3 + 5 + 5 * 22 * Charge.W_PER_CMH2O_L_PER_MIN / 0.1;
+        double load = 5 + 3 + 5 + 0.1 + 5 * 22 * Charge.W_PER_CMH2O_L_PER_MIN / 0.1;
         double minutes = 90 * 0.8 * 0.8 / load * 60;
         var result = turbine(List.of(pure(5)), on(leg("a", minutes, minutes * 1.5, "large"), "own", 25));
         assertThat(result.power().orElseThrow().emptyChance()).isCloseTo(0.5, within(3 * Math.sqrt(0.25 / 2000)));

@@ -16,9 +16,10 @@ import leeway.files.yaml.Nearest;
 /**
  * The size of a cylinder: its water capacity, or a letter with its country.
  *
- * @param written as in the file
+ * @param written   as in the file
+ * @param ratingBar the most that it may be filled to at 15 °C
  */
-public record CylinderSize(String written, double waterL) {
+public record CylinderSize(String written, double waterL, double ratingBar) {
     private static final double LEAST_L = 0.1;
     private static final double MOST_L = 200;
 
@@ -29,7 +30,7 @@ public record CylinderSize(String written, double waterL) {
 
     static Forms.Parsed parse(String text) {
         Double known = CylinderSizes.waterL().get(text);
-        if (known != null) return Forms.Parsed.good(new CylinderSize(text, known));
+        if (known != null) return Forms.Parsed.good(new CylinderSize(text, known, CylinderSizes.ratingBar(text)));
         String letter = text.strip().toUpperCase(Locale.ROOT).replaceFirst("^(SIZE|CYLINDER)\\s+", "");
         if (letter.matches("[A-Z]{1,2}")) {
             List<String> countries = CylinderSizes.waterL().keySet().stream().filter(s -> s.endsWith(" " + letter)).toList();
@@ -40,7 +41,7 @@ public record CylinderSize(String written, double waterL) {
         Optional<Quantity> q = Quantity.parse(text);
         if (q.isPresent() && Kind.STORE_VOLUME.accepted().contains(q.get().unit())) {
             double l = q.get().in(Kind.STORE_VOLUME.internal());
-            if (l >= LEAST_L && l <= MOST_L) return Forms.Parsed.good(new CylinderSize(text, l));
+            if (l >= LEAST_L && l <= MOST_L) return Forms.Parsed.good(new CylinderSize(text, l, CylinderSizes.ratingBar(text)));
             return Forms.Parsed.bad("%s is impossible: the water capacity of a cylinder lies between 0.1 L and 200 L".formatted(Complaints.echo(text)),
                     "It is the volume of the bottle, not of the gas in it.");
         }

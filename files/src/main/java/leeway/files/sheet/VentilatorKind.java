@@ -36,7 +36,9 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
             Key.must("stops without gas", Form.yesNo(), "Whether ventilation stops when the gas does."),
             Key.must("volumes", Form.choice("basis of volumes", AirwayKind.upper(Ventilator.VolumeBasis.values())), "Conditions at which it states volumes."),
             Key.must("altitude", Form.choice("behaviour at altitude", AirwayKind.words(Ventilator.Altitude.values())), "Whether it keeps the volume or the mass flow as pressure falls."),
-            Key.must("fio2 error", Form.of(Kind.FRACTION, 0, 0.3, "5 %"), "Half-width of the delivered FiO2's error, in points of FiO2."));
+            Key.must("fio2 error", Form.of(Kind.FRACTION, 0, 0.3, "5 %"), "Half-width of the delivered FiO2's error, in points of FiO2."),
+            Key.may("nebuliser", Form.of(Kind.FLOW, 0.5, 60, "8 L/min"), "What its nebuliser takes while it runs, free gas."),
+            Key.may("suction ejector", Form.of(Kind.FLOW, 0.5, 100, "30 L/min"), "What its suction ejector takes while it is open, free gas."));
     private static final Table LOAD = Table.sourced("power",
             Key.must("base", Form.of(Kind.POWER, 0, 500, "6 W"), "Controller, valves, sensors."),
             Key.must("display", Form.of(Kind.POWER, 0, 100, "4 W"), "Screen at full brightness."),
@@ -44,7 +46,8 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
             Key.must("blower efficiency", Form.of(Kind.FRACTION, 0.01, 1, "30 %"), "Pneumatic over electrical power beyond idle; 100 % without a blower."),
             Key.must("standby", Form.of(Kind.POWER, 0, 500, "5 W"), "In standby."),
             Key.must("alarm", Form.of(Kind.POWER, 0, 100, "1 W"), "More while an alarm sounds."),
-            Key.must("charger", Form.of(Kind.POWER, 0, 2000, "90 W"), "What an outside source gives in all, load and charging together."));
+            Key.must("charger", Form.of(Kind.POWER, 0, 2000, "90 W"), "What an outside source gives in all, load and charging together."),
+            Key.may("heating", Form.of(Kind.POWER, 0, 500, "20 W"), "Heated humidifier, hose or sensor.").otherwise("0 W"));
     private static final Table TABLE = Table.sourced("ventilator",
             Key.must("drive", Form.choice("drive", AirwayKind.words(Ventilator.Drive.values())), "How it moves gas."),
             Key.may("modes", Form.list(SettingsKeys.MODE, Mode.values().length), "Ventilation patterns it has, by code; a hand bag has none.").otherwise("none"),
@@ -154,10 +157,10 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
         return new Ventilator.Gas(inlets, g.number("entrained fio2"), g.yes("blender", true), must(g, "drive gas"), must(g, "drive share"), must(g, "purge"),
                 must(g, "standby"), must(g, "start-up check"), must(g, "inlet from"), must(g, "inlet to"), g.yes("stops without gas", true),
                 Ventilator.VolumeBasis.valueOf(g.text("volumes").orElseThrow()),
-                Ventilator.Altitude.valueOf(g.text("altitude").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')), must(g, "fio2 error"));
+                Ventilator.Altitude.valueOf(g.text("altitude").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')), must(g, "fio2 error"), g.number("nebuliser"), g.number("suction ejector"));
     }
 
     private static Ventilator.Load load(Section p) {
-        return new Ventilator.Load(must(p, "base"), must(p, "display"), must(p, "blower idle"), must(p, "blower efficiency"), must(p, "standby"), must(p, "alarm"), must(p, "charger"));
+        return new Ventilator.Load(must(p, "base"), must(p, "display"), must(p, "blower idle"), must(p, "blower efficiency"), must(p, "standby"), must(p, "alarm"), must(p, "charger"), p.number("heating", 0));
     }
 }

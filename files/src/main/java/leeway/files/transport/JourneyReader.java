@@ -8,7 +8,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import leeway.core.kit.Settings;
+import leeway.core.kit.Ventilator;
 import leeway.core.transport.Event;
+import leeway.core.transport.KitAlone;
 import leeway.core.transport.Leg;
 import leeway.core.transport.PowerStore;
 import leeway.core.transport.WhatIf;
@@ -25,6 +27,10 @@ final class JourneyReader {
     static final double AT_WORST_TIMES = 1.5;
     private static final double USUAL_TEMPERATURE_CEL = 20;
     private static final int USUAL_CREW = 2;
+    /** Of a nebuliser at the high pressure outlet: common practice, no source: 6 to 8 L/min. */
+    private static final double NEBULISER_L_PER_MIN = 8;
+    /** Of a suction ejector while open: 20 to 40 L/min, from memory. */
+    private static final double SUCTION_L_PER_MIN = 30;
 
     private JourneyReader() { }
 
@@ -115,20 +121,46 @@ final class JourneyReader {
         return needsPower ? first : Optional.empty();
     }
 
-    static List<Event> events(List<Section> sections, Names oxygenNames, Settings prescribed, double longestMin, Complaints c) {
+    static List<Event> events(List<Section> sections, Names oxygenNames, Settings prescribed, Optional<Ventilator> ventilator, double longestMin, Complaints c, Assumed assumed) {
         List<Event> out = new ArrayList<>();
         for (Section s : sections) {
             boolean set = s.written("set");
             boolean change = s.written("change over");
-            if (set == change) c.add(set ? s.atKey("change over") : s.at(), set ? "an event is \"set\" or \"change over\", not both" : "an event has neither \"set\" nor \"change over\"",
-                    set ? "Write two events." : "Add for example \"set: {fio2: 100 %}\".");
+            boolean use = s.written("use");
+            int acts = (set ? 1 : 0) + (change ? 1 : 0) + (use ? 1 : 0);
+            if (acts == 0) c.add(s.at(), "an event has neither \"set\" nor \"change over\" nor \"use\"", "Add for example \"set: {fio2: 100 %}\".");
+            if (acts > 1) c.add(s.atKey(use ? "use" : "change over"), "an event is one of \"set\", \"change over\" and \"use\", not two", "Write two events.");
+            if (s.written("flow") && !use) c.add(s.atKey("flow"), "\"flow\" belongs to \"use\"", "Take it out.");
+            if (use && !s.written("for")) c.add(s.at("use"), "\"use\" does not say for how long", "Add for example \"for: 10 min\".");
             within(s, longestMin, c);
             s.text("change over").ifPresent(name -> exists(name, oxygenNames, "oxygen", s.at("change over"), c));
             if (change && s.written("for")) c.add(s.atKey("for"), "\"for\" belongs to \"set\"", "A change over lasts until the next one.");
             Optional<Section> values = s.section("set");
             if (values.isPresent() && values.get().node().entries().isEmpty()) c.add(values.get().at(), "\"set\" sets nothing", "Write for example {fio2: 100 %}.");
             Settings settings = values.map(v -> SettingsKeys.of(v, prescribed, c)).orElse(Settings.NONE);
-            if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over")));
+            if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over"), use(s, ventilator, assumed)));
+        }
+        return out;
+    }
+
+    /** What a nebuliser or suction takes: the file's flow, the ventilator's, or the usual one. */
+    private static Optional<Event.Use> use(Section s, Optional<Ventilator> ventilator, Assumed assumed) {
+        Optional<String> what = s.text("use");
+        if (what.isEmpty()) return Optional.empty();
+        boolean nebuliser = what.get().equals("nebuliser");
+        OptionalDouble own = ventilator.map(v -> nebuliser ? v.gas().nebuliserLPerMin() : v.gas().suctionLPerMin()).orElse(OptionalDouble.empty());
+        double usual = nebuliser ? NEBULISER_L_PER_MIN : SUCTION_L_PER_MIN;
+        if (!s.written("flow")) assumed.add("%s takes %s L/min, %s".formatted(what.get(), PatientReader.trim(own.orElse(usual)), own.isPresent() ? "by the ventilator's sheet" : "as is usual"));
+        return Optional.of(new Event.Use(what.get(), s.number("flow", own.orElse(usual))));
+    }
+
+    /** The kit's way home. */
+    static List<KitAlone.Back> back(List<Section> sections, Names powerNames, Complaints c) {
+        List<KitAlone.Back> out = new ArrayList<>();
+        for (Section s : sections) {
+            s.text("power").ifPresent(p -> exists(p, powerNames, "power", s.at("power"), c));
+            if (s.number("takes").isEmpty()) continue;
+            out.add(new KitAlone.Back(s.text("leg", ""), s.number("takes").getAsDouble(), s.number("temperature"), s.text("power"), s.text("ventilator", "off").equals("standby")));
         }
         return out;
     }

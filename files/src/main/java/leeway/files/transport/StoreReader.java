@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import leeway.core.kit.Battery;
+import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Ventilator;
+import leeway.core.supply.CylinderSizes;
 import leeway.core.transport.PowerStore;
 import leeway.core.transport.Store;
 import leeway.files.keys.Section;
@@ -61,7 +63,7 @@ final class StoreReader {
         boolean cylinder = kind.equals("cylinder");
         if (kind.equals("wall") && s.has("wall") && !s.yes("wall", true)) c.add(s.at("wall"), "a store with \"wall: no\" is nothing", "Say what it is, or take it out.");
         if (cylinder && !s.written("pressure")) c.add(s.at(), "a cylinder has no \"pressure\" here", "Add what the gauge shows, for example \"pressure: 185 bar\".");
-        for (String key : List.of("pressure", "read at", "residual", "gauge")) {
+        for (String key : List.of("pressure", "rating", "read at", "residual", "gauge")) {
             if (!cylinder && s.written(key)) c.add(s.atKey(key), "\"%s\" belongs to a cylinder; this is a store of another kind".formatted(key), "Take it out.");
         }
         if (kind.equals("wall") && s.written("count")) c.add(s.atKey("count"), "a wall outlet has no \"count\"", "Take it out: it has no end.");
@@ -81,6 +83,8 @@ final class StoreReader {
             double p = s.number("pressure", residual);
             if (s.has("pressure") && s.written("residual") && p < residual) c.add(s.at("residual"), "the residual pressure lies above the pressure", "Such a cylinder gives nothing.");
         }
+        Store.Gauge gauge = gauge(s.section("gauge"), cylinder, name, assumed, s, c);
+        if (cylinder && size.isPresent() && s.has("pressure")) rated(s, size.get(), readAt.orElse(USUAL_READ_AT_CEL), gauge, name, c, assumed);
         Store.Inlet inlet = inlet(s, kind, ventilator, name, assumed);
         ventilator.ifPresent(v -> fits(s, kind, inlet, v, c));
         Store.Type type = switch (kind) {
@@ -91,7 +95,22 @@ final class StoreReader {
         };
         return Optional.of(new Store(name, type, size.map(CylinderSize::written), size.map(z -> OptionalDouble.of(z.waterL())).orElse(OptionalDouble.empty()),
                 s.number("pressure"), readAt, s.number("liquid"), s.number("concentrator"), s.whole("count", 1), residual,
-                gauge(s.section("gauge"), cylinder, name, assumed, s, c), s.number("mass"), inlet));
+                gauge, s.number("mass"), inlet));
+    }
+
+    /** A pressure that, brought to 15 Cel, lies above what the cylinder is made for by more than its gauge may err. */
+    private static void rated(Section s, CylinderSize size, double readAtCel, Store.Gauge gauge, String name, Complaints c, Assumed assumed) {
+        double shown = s.number("pressure").orElseThrow();
+        double rating = s.number("rating", size.ratingBar());
+        double settled = RealOxygen.gaugeAtBar(shown, readAtCel, RealOxygen.FREE_GAS_CEL);
+        double mayErr = gauge.accuracyClass() / 100 * gauge.spanBar() + gauge.readToBar();
+        if (settled > rating + mayErr) {
+            String why = s.written("rating") ? "" : " as " + size.written();
+            c.add(s.at("pressure"), "the pressure lies above the cylinder's rating%s: %.0f bar at 15 Cel, rated %.0f bar".formatted(why, settled, rating),
+                    s.written("rating") ? "Look at unit and digits." : "Look at unit and digits; if it is made for more, add for example \"rating: %.0f bar\".".formatted(Math.ceil(settled / 50) * 50));
+        } else if (!s.written("rating") && size.ratingBar() > CylinderSizes.USUAL_BAR && settled > CylinderSizes.USUAL_BAR + mayErr) {
+            assumed.add("a cylinder made for more than the usual 200 bar, for it shows more", name);
+        }
     }
 
     private static Store.Inlet inlet(Section s, String kind, Optional<Ventilator> ventilator, String name, Assumed assumed) {
@@ -139,7 +158,10 @@ final class StoreReader {
     static List<PowerStore> power(List<Section> sections, Optional<Ventilator> ventilator, Place ownPackAt, boolean legsLeaveItOpen, Catalogue catalogue, Complaints c, Assumed assumed) {
         unique(sections, "power", c);
         List<PowerStore> out = new ArrayList<>();
-        for (Section s : sections) power(s, catalogue, c, assumed).ifPresent(out::add);
+        for (int i = 0; i < sections.size(); i++) {
+            follows(sections.get(i), i == 0 ? Optional.empty() : Optional.of(sections.get(i - 1)), c);
+            power(sections.get(i), catalogue, c, assumed).ifPresent(out::add);
+        }
         boolean noBattery = out.stream().allMatch(PowerStore::mains);
         boolean free = out.stream().noneMatch(p -> p.name().equals(OWN_PACK));
         if ((sections.isEmpty() || noBattery && free && legsLeaveItOpen) && ventilator.isPresent() && ventilator.get().load().isPresent() && ventilator.get().battery().isPresent()) {
@@ -148,6 +170,14 @@ final class StoreReader {
             assumed.add("power: the ventilator's own pack, full, one year old, 100 cycles");
         }
         return out;
+    }
+
+    /** A second battery stands right after the one that it follows. */
+    private static void follows(Section s, Optional<Section> before, Complaints c) {
+        Optional<String> after = s.text("after");
+        if (after.isEmpty()) return;
+        boolean fits = before.isPresent() && before.get().written("battery") && before.get().text("name").filter(after.get()::equals).isPresent();
+        if (!fits) c.add(s.at("after"), "the battery %s does not stand right before this one".formatted(Complaints.echo(after.get())), "A second battery follows the one in the line above it.");
     }
 
     private static Optional<PowerStore> power(Section s, Catalogue catalogue, Complaints c, Assumed assumed) {
@@ -159,7 +189,7 @@ final class StoreReader {
             return Optional.empty();
         }
         if (mains && s.has("mains") && !s.yes("mains", true)) c.add(s.at("mains"), "a store with \"mains: no\" is nothing", "Name its battery, or take it out.");
-        for (String key : List.of("charge", "age", "cycles")) {
+        for (String key : List.of("charge", "age", "cycles", "after")) {
             if (mains && s.written(key)) c.add(s.atKey(key), "\"%s\" belongs to a battery".formatted(key), "Take it out.");
         }
         String name = s.text("name", "");
@@ -170,6 +200,6 @@ final class StoreReader {
             if (!s.written("age")) assumed.add("battery one year old", name);
             if (!s.written("cycles")) assumed.add("100 cycles of the battery for each year of its age", name);
         }
-        return Optional.of(new PowerStore(name, mains, sheet, s.number("charge", 1), age, s.whole("cycles", (int) Math.round(USUAL_CYCLES_PER_YEAR * age))));
+        return Optional.of(new PowerStore(name, mains, sheet, s.number("charge", 1), age, s.whole("cycles", (int) Math.round(USUAL_CYCLES_PER_YEAR * age)), s.text("after")));
     }
 }

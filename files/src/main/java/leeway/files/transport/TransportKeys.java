@@ -28,6 +28,8 @@ public final class TransportKeys {
 
     static final List<String> POSITIONS = Posture.WORDS;
 
+    static final List<String> USES = List.of("nebuliser", "suction");
+
     private static final Table LUNGS = Table.of("lungs",
             Key.may("compliance", Form.of(Kind.COMPLIANCE, 0.1, 300), "Static compliance of the respiratory system.").otherwise("by the illness"),
             Key.may("resistance", Form.of(Kind.RESISTANCE, 0.5, 400), "Of lungs and airways, without tube and filter.").otherwise("by the illness"),
@@ -85,6 +87,7 @@ public final class TransportKeys {
             Key.may("liquid", Form.of(Kind.STORE_VOLUME, 0.1, 5000, "20 L"), "Liquid oxygen."),
             Key.may("concentrator", Form.of(Kind.FLOW, 0.1, 60, "5 L/min"), "The most that a concentrator gives."),
             Key.may("pressure", Form.of(Kind.STORE_PRESSURE, 0, 350), "Of a cylinder: gauge pressure as read."),
+            Key.may("rating", Form.of(Kind.STORE_PRESSURE, 10, 350, "200 bar"), "Gauge pressure at 15 Cel to which such a cylinder may be filled.").otherwise("by its size").also("working pressure", "rated"),
             Key.may("read at", Form.of(Kind.TEMPERATURE, -60, 70), "Temperature of the gas when the gauge was read.").otherwise("the warmer of 20 Cel and the first leg"),
             Key.may("count", Form.whole(1, 50), "How many of the same.").otherwise("1").also("number", "quantity"),
             Key.may("residual", Form.of(Kind.STORE_PRESSURE, 0, 60, "10 bar"), "Gauge pressure that stays inside.").otherwise("what the ventilator's inlet needs"),
@@ -99,7 +102,8 @@ public final class TransportKeys {
             Key.may("mains", Form.yesNo(), "A socket, without end.").also("socket", "external"),
             Key.may("charge", Form.of(Kind.FRACTION, 0, 1, "90 %"), "Of a battery: as shown.").otherwise("100 %").also("level"),
             Key.may("age", Form.of(Kind.AGE, 0, 40, "3 years"), "Of a battery.").otherwise("1 year"),
-            Key.may("cycles", Form.whole(0, 10_000, "200"), "Full cycles that a battery has done.").otherwise("100 for each year of age"));
+            Key.may("cycles", Form.whole(0, 10_000, "200"), "Full cycles that a battery has done.").otherwise("100 for each year of age"),
+            Key.may("after", Form.name("store", "internal"), "Of a second battery: the one before it in the list, which it follows when that is empty.").also("follows", "instead of"));
 
     private static final Table DIVERSION = Table.of("the diversion",
             Key.must("chance", Form.of(Kind.FRACTION, 0, 1, "5 %"), "How likely it is."),
@@ -125,7 +129,16 @@ public final class TransportKeys {
             Key.must("at", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN), "From the start of the journey."),
             Key.may("set", Form.section(SettingsKeys::table), "What is set."),
             Key.may("change over", Form.name("store", "portable"), "The store that is taken from then on."),
+            Key.may("use", Form.choice("use of oxygen", USES), "What is driven with oxygen beside the ventilator."),
+            Key.may("flow", Form.of(Kind.FLOW, 0.5, 100, "8 L/min"), "With use: what it takes, free gas.").otherwise("by the ventilator's sheet, else nebuliser 8 L/min, suction 30 L/min"),
             Key.may("for", Form.of(Kind.TIME, 1, 86_400, "90 s"), "For how long; then as before.").otherwise("to the end"));
+
+    private static final Table BACK = Table.of("a stretch of the way home",
+            Key.must("leg", Form.text(60, "road home"), "What it is called.").also("name"),
+            Key.must("takes", Form.of(Kind.JOURNEY_TIME, 0.1, LONGEST_MIN, "60 min"), "How long it takes.").also("duration", "time"),
+            Key.may("ventilator", Form.choice("state of the ventilator", "off", "standby"), "Truly off, or switched on and standing by.").otherwise("off"),
+            Key.may("power", Form.name("store", "vehicle"), "A store of power.").otherwise("the first battery"),
+            Key.may("temperature", Form.of(Kind.TEMPERATURE, -60, 60), "Around the kit.").otherwise("20 Cel"));
 
     private static final Table WHAT_IF = Table.of("a what if",
             Key.must("at", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN), "From the start of the journey."),
@@ -148,6 +161,8 @@ public final class TransportKeys {
             Key.must("oxygen", Form.list(Form.section(STORE), MOST_STORES), "Stores of oxygen.").also("stores", "cylinders"),
             Key.may("power", Form.list(Form.section(POWER), MOST_STORES), "Stores of power.").otherwise("the ventilator's own pack, full, one year old"),
             Key.must("legs", Form.list(Form.section(LEG), MOST_LEGS), "The stretches of the journey.").also("journey", "stages", "route"),
+            Key.may("standby", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN, "20 min"), "How long the ventilator stands by, switched on, after gauges and charge were read and before departure.").otherwise("0 min"),
+            Key.may("return", Form.list(Form.section(BACK), MOST_LEGS), "The kit's way home without the patient.").also("way home", "way back"),
             Key.may("events", Form.list(Form.section(EVENT), MOST_EVENTS), "Planned acts."),
             Key.may("what if", Form.list(Form.section(WHAT_IF), MOST_EVENTS), "Faults and thought experiments; plan and card leave them out.").also("whatif", "what-if", "faults"),
             Key.may("policy", Form.nameOrSection("policy", "default", Catalogue.inlineTable(Kinds.POLICY, "default")), "A sheet: risk, reserve, harm; or {like: default, reserve: 30 min}.").otherwise("default"),

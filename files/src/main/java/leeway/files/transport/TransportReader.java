@@ -22,6 +22,7 @@ import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
 import leeway.core.transport.AlarmChange;
 import leeway.core.transport.Event;
+import leeway.core.transport.KitAlone;
 import leeway.core.transport.Leg;
 import leeway.core.transport.PatientEntry;
 import leeway.core.transport.PowerStore;
@@ -103,17 +104,27 @@ public final class TransportReader {
         List<Leg> legs = JourneyReader.legs(legSections, oxygenNames, power, powerNames, needsPower, catalogue, c, assumed);
         double longest = legs.stream().mapToDouble(l -> l.atWorstMin() + l.diversion().map(Leg.Diversion::addsMin).orElse(0.0)).sum();
         boolean allLegs = legs.size() == legSections.size();
-        List<Event> events = JourneyReader.events(root.sections("events"), oxygenNames, prescribed, allLegs ? longest : 0, c);
+        List<Event> events = JourneyReader.events(root.sections("events"), oxygenNames, prescribed, ventilator, allLegs ? longest : 0, c, assumed);
+        KitAlone alone = new KitAlone(root.number("standby", 0), JourneyReader.back(root.sections("return"), powerNames, c));
         List<WhatIf> whatIf = JourneyReader.whatIf(root.sections("what if"), catalogue, allLegs ? longest : 0, c);
         Optional<Policy> policy = policy();
         Map<AlarmCondition, AlarmChange> alarms = alarms(ventilator, monitor);
         root.text("kit").filter(k -> !catalogue.has("kit", k)).ifPresent(k -> catalogue.missing("kit", k, root.at("kit"), c));
+        kitPacks();
         if (!root.written("transport")) assumed.add("transport: no title");
         if (c.any()) return new Read.Bad<>(c.all());
         String title = root.text("transport").orElseGet(() -> stem(fileName));
         return new Read.Good<>(new Transport(title, patient.orElseThrow(), illness.orElseThrow(), airway.orElseThrow(), ventilator.orElseThrow(), circuit.orElseThrow(),
                 filter.orElseThrow(), monitor.orElseThrow(), strategy, prescribed, oxygen, power, legs, events, whatIf, policy.orElseThrow(), alarms,
-                root.section("delays").map(d -> d.number("correlation", 0)).orElse(0.0), root.text("kit"), root.text("device"), assumed.all(), unused(), hash(text)));
+                root.section("delays").map(d -> d.number("correlation", 0)).orElse(0.0), root.text("kit"), root.text("device"), assumed.all(), unused(), hash(text), alone));
+    }
+
+    /** The battery sheets that the kit's packs name must exist. */
+    private void kitPacks() {
+        Optional<String> name = root.text("kit").filter(k -> catalogue.has("kit", k));
+        if (name.isEmpty()) return;
+        catalogue.find(Kinds.KIT, name.get(), root.at("kit"), c).ifPresent(kit -> kit.packs().stream().filter(p -> !catalogue.has("battery", p.sheet()))
+                .forEach(p -> catalogue.missing("battery", p.sheet(), root.at("kit"), c)));
     }
 
     /** Where the ventilator's sheet names its pack. */
