@@ -167,9 +167,9 @@ public final class Figures {
         return rows;
     }
 
-    /** Where a leg ends, which gauge shows what: leg, store, cylinder, bar, 19 of 20 at least. */
+    /** Where a leg ends, which gauge shows what: leg, cylinder, bar, and what 19 of 20 journeys show at least; rounded down. */
     public static List<List<String>> handovers(Oxygen o) {
-        return o.handovers().stream().map(h -> List.of(h.leg(), h.store(), String.valueOf(h.cylinder()), n(Math.floor(h.gaugeBar()), 0), n(Math.floor(h.gaugeLowBar()), 0))).toList();
+        return o.handovers().stream().map(h -> List.of(h.leg(), h.store() + " no. " + h.cylinder(), n(Math.floor(h.gaugeBar()), 0), n(Math.floor(h.gaugeLowBar()), 0))).toList();
     }
 
     /** What one change would save: change, litres at the median, chance of running dry after it. */

@@ -89,7 +89,7 @@ public final class PlanText {
         page.paragraph("Needed: " + Figures.n(o.neededL().p50(), 0) + " L at the median, " + Figures.n(o.neededL().p95(), 0) + " L in 19 of 20 journeys, " + Figures.n(o.neededL().p99(), 0) + " L in 99 of 100.");
         Figures.sure(o).forEach(page::paragraph);
         for (Changeover c : o.changeovers()) page.paragraph(changeover(c));
-        if (!o.handovers().isEmpty()) page.heading("Gauge to expect", "where a leg ends, of the cylinder in use").table(List.of("leg", "store", "no.", "bar", "19 of 20"), Figures.handovers(o));
+        if (!o.handovers().isEmpty()) page.heading("Gauge to expect", "where a leg ends, of the cylinder in use").table(List.of("leg", "cylinder", "bar", "19 of 20 at least"), Figures.handovers(o));
         List<List<String>> losses = Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin());
         if (!losses.isEmpty()) page.heading("If something is lost", "from departure until a leg is without").table(List.of(), losses);
         if (!o.savings().isEmpty()) page.heading("What one change would save", "each alone; whether the patient allows it is another question").table(List.of("change", "L", "then ends before a leg does"), Figures.savings(o));

@@ -106,7 +106,7 @@ public final class ReportPage {
         html.heading("journey", "The journey", "bands: 19 of 20 journeys; dashed: the reserve").raw("<figure>")
                 .raw(PlanPictures.journey(plan, "wide", WIDE)).raw(PlanPictures.journey(plan, "narrow", NARROW)).raw(PlanPictures.journey(plan, "paper", PAPER)).raw("</figure>");
         html.list("", o.changeovers().stream().map(PlanText::changeover).toList());
-        html.table("Gauge to expect where a leg ends, of the cylinder in use", List.of("leg", "store", "cylinder", "bar", "19 of 20 at least"), "ttnnn", Figures.handovers(o));
+        html.table("Gauge to expect where a leg ends, at the median, and in 19 of 20 journeys at least", List.of("leg", "cylinder", "bar", "at least"), "ttnn", Figures.handovers(o));
         html.folded("The legs and the stores in numbers", () -> {
             html.table("Legs; minutes from departure, at the medians", List.of("leg", "from", "to", "at worst takes"), "tnnn", plan.legs().stream()
                     .map(l -> List.of(l.leg(), JourneyPicture.clock(l.startMin()), JourneyPicture.clock(l.endMin()), Figures.minutes(l.worstMin()))).toList());

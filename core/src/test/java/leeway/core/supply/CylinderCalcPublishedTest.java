@@ -64,7 +64,7 @@ class CylinderCalcPublishedTest {
     @Test
     void theDurationByWaterHangsATableOnTheWall() {
         CalcResult result = done("duration", "water", "2 L", "pressure", "185 bar", "temperature", "15 Cel", "residual", "10 bar", "flow", "5 L/min");
-        assertThat(result.working()).contains("Minutes, 2 L at 15 °C down to 10 bar:", "     bar |      2      4      5      6      8     10     12     15 L/min");
+        assertThat(result.working()).contains("Minutes, 2 L at 15 °C, down to 10 bar:", "  psi   bar |      2      4      5      6      8     10     12     15 L/min");
         assertThat(result.working()).allSatisfy(line -> assertThat(line.length()).isLessThan(110));
         assertThat(result.value()).isCloseTo(RealOxygen.usableL(2, 185, 15, 10) / 5, within(0.001));
     }
