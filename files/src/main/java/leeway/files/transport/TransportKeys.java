@@ -161,13 +161,13 @@ public final class TransportKeys {
             Key.must("oxygen", Form.list(Form.section(STORE), MOST_STORES), "Stores of oxygen.").also("stores", "cylinders"),
             Key.may("power", Form.list(Form.section(POWER), MOST_STORES), "Stores of power.").otherwise("the ventilator's own pack, full, one year old"),
             Key.must("legs", Form.list(Form.section(LEG), MOST_LEGS), "The stretches of the journey.").also("journey", "stages", "route"),
-            Key.may("standby", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN, "20 min"), "How long the ventilator stands by, switched on, after gauges and charge were read and before departure.").otherwise("0 min"),
-            Key.may("return", Form.list(Form.section(BACK), MOST_LEGS), "The kit's way home without the patient.").also("way home", "way back"),
             Key.may("events", Form.list(Form.section(EVENT), MOST_EVENTS), "Planned acts."),
             Key.may("what if", Form.list(Form.section(WHAT_IF), MOST_EVENTS), "Faults and thought experiments; plan and card leave them out.").also("whatif", "what-if", "faults"),
             Key.may("policy", Form.nameOrSection("policy", "default", Catalogue.inlineTable(Kinds.POLICY, "default")), "A sheet: risk, reserve, harm; or {like: default, reserve: 30 min}.").otherwise("default"),
             Key.may("kit", Form.name("kit", "island service"), "A sheet of what can be carried."),
             Key.may("device", Form.text(60, "LW-0042"), "Serial number, from the ledger.").notYetUsed(),
+            Key.may("standby", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN, "20 min"), "How long the ventilator stands by, switched on, after gauges and charge were read and before departure.").otherwise("0 min"),
+            Key.may("return", Form.list(Form.section(BACK), MOST_LEGS), "The kit's way home without the patient.").also("way home", "way back"),
             Key.may("delays", Form.section(DELAYS), "How the legs' delays hang together.").otherwise("independent"),
             Key.may("alarms", Form.section(TransportKeys::alarms), "Alarm limits and delays that the file changes, by condition."));
 
