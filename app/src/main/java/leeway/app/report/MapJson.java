@@ -35,6 +35,7 @@ public final class MapJson {
                 json.number("y", map.chosen().y());
                 json.number("room", map.chosen().room());
                 json.text("nearest", map.chosen().nearest());
+                json.text("little", map.little());
                 if (!map.chosen().beyond().isEmpty()) json.texts("beyond", map.chosen().beyond());
                 turn(json, "turnX", map.chosen().turnX());
                 turn(json, "turnY", map.chosen().turnY());

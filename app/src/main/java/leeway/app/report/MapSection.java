@@ -15,7 +15,7 @@ final class MapSection {
     private MapSection() { }
 
     static void write(OperatingMap map, Html html) {
-        html.heading("map", "Room to every limit", "hatched: beyond a limit; dotted: little room; ring: the chosen settings").raw("<p>").text(MapPicture.says(map)).raw("</p><figure>")
+        html.heading("map", "Room to every limit", "hatched: beyond a limit; dotted: little room; ring: the chosen settings").raw("<p>").text(MapPicture.says(map)).text(map.little().map(s -> " " + s).orElse("")).raw("</p><figure>")
                 .raw(MapPicture.of(map, "wide", WIDE)).raw(MapPicture.of(map, "narrow", NARROW)).raw(MapPicture.of(map, "paper", ReportPage.PAPER)).raw("</figure>");
         List<List<String>> rows = new ArrayList<>();
         for (Limit l : map.limits()) rows.add(MapText.row(map, l));

@@ -21,6 +21,7 @@ public final class MapText {
         Chosen c = map.chosen();
         page.strong(c.room() > 0 ? TextPage.Tone.STRONG : TextPage.Tone.BAD, map.title());
         page.paragraph(MapPicture.says(map));
+        map.little().ifPresent(page::paragraph);
         start.picked().ifPresent(p -> page.paragraph(Character.toUpperCase(p.charAt(0)) + p.substring(1) + "."));
         page.heading("How far each knob may be turned alone", "until a limit is reached");
         List<String> turns = new ArrayList<>();

@@ -105,6 +105,23 @@ class ExamplesTest {
         for (int i = 0; node.isArray() && i < node.size(); i++) walk(path + "/" + i, node.get(i), odd);
     }
 
+    /** The chosen point has room, or the plan says which limit it touches or crosses. */
+    @ParameterizedTest @MethodSource("names") void theChosenSettingsLieInDeepWaterOrTheLimitIsNamed(String name) throws IOException {
+        JsonNode map = new ObjectMapper().readTree(Run.of("map", FOLDER.resolve(name + ".yaml").toString(), "--format", "json").out());
+        JsonNode chosen = map.get("chosen");
+        String said = (plan(name).at("/verdict/remarks") + " " + plan(name).at("/verdict/reasons")).toLowerCase(java.util.Locale.ROOT);
+        if (chosen.get("room").asDouble() == 0) {
+            assertThat(chosen.get("beyond")).isNotEmpty();
+            for (JsonNode limit : chosen.get("beyond")) assertThat(said).contains(limit.asText().toLowerCase(java.util.Locale.ROOT).replaceAll(" (low|high)$", ""));
+        } else if (chosen.get("room").asDouble() < 0.1) {
+            assertThat(chosen.get("little").asText()).startsWith("Little room").contains(chosen.get("nearest").asText());
+            assertThat(said).contains("little room on these settings: " + chosen.get("nearest").asText().toLowerCase(java.util.Locale.ROOT));
+        } else {
+            assertThat(chosen.has("little")).isFalse();
+        }
+        assertThat(map.get("settings")).allSatisfy(s -> assertThat(s.get("why").asText()).isNotBlank());
+    }
+
     @Test void aWishBeyondTheDeviceStandsInAskedAndTheNearestInSettings() {
         JsonNode plan = plan("beyond-the-device");
         assertThat(plan.at("/asked/ratePerMin").asDouble()).isEqualTo(75);

@@ -6,8 +6,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** A mode and values set, complete or in part. Values stand in the unit of {@link Setting#unit()}. */
-public record Settings(Optional<Mode> mode, Map<Setting, Double> values) {
+/**
+ * A mode and values set, complete or in part. Values stand in the unit of {@link Setting#unit()}.
+ *
+ * @param inspiratoryShare of the breath that inspiration takes, where a file gives i:e and leaves the rate to the strategy
+ */
+public record Settings(Optional<Mode> mode, Map<Setting, Double> values, OptionalDouble inspiratoryShare) {
     public static final Settings NONE = new Settings(Optional.empty(), Map.of());
 
     public Settings {
@@ -18,6 +22,8 @@ public record Settings(Optional<Mode> mode, Map<Setting, Double> values) {
         });
         values = Collections.unmodifiableMap(copy);
     }
+
+    public Settings(Optional<Mode> mode, Map<Setting, Double> values) { this(mode, values, OptionalDouble.empty()); }
 
     public OptionalDouble get(Setting setting) {
         Double v = values.get(setting);
@@ -32,15 +38,15 @@ public record Settings(Optional<Mode> mode, Map<Setting, Double> values) {
         EnumMap<Setting, Double> copy = new EnumMap<>(Setting.class);
         copy.putAll(values);
         copy.put(setting, value);
-        return new Settings(mode, copy);
+        return new Settings(mode, copy, inspiratoryShare);
     }
 
     public Settings without(Setting setting) {
         EnumMap<Setting, Double> copy = new EnumMap<>(Setting.class);
         copy.putAll(values);
         copy.remove(setting);
-        return new Settings(mode, copy);
+        return new Settings(mode, copy, inspiratoryShare);
     }
 
-    public Settings with(Mode other) { return new Settings(Optional.of(other), values); }
+    public Settings with(Mode other) { return new Settings(Optional.of(other), values, inspiratoryShare); }
 }

@@ -94,7 +94,8 @@ public final class MapMaker {
             Bound b = bounds.get(k);
             limits.add(new Limit(b.name(), b.unit(), b.limit(), b.upper(), b.full(), values[k]));
         }
-        return new OperatingMap(transport.title(), x, y, limits, Lines.of(start, transport, paco2, draw), signed, chosen(), held(), Sensitivity.of(start, transport));
+        return new OperatingMap(transport.title(), x, y, limits, Lines.of(start, transport, paco2, draw), signed, chosen(), held(), Depth.little(start, transport),
+                Sensitivity.of(start, transport));
     }
 
     private Steady at(double xValue, double yValue) { return Steady.of(v, turned(xValue, yValue), start.barometerHPa()); }

@@ -12,9 +12,11 @@ import leeway.core.kit.Setting;
  * @param lines   what is worth seeing though nothing breaks: PaCO2, oxygen draw, minutes of supply
  * @param signed  the least room of all limits, below 0 beyond one; {@link #room} is the same cut at 0
  * @param sensitivity what moves the results of the chosen settings most
+ * @param little a sentence where the chosen settings keep every limit, but one by little
  * @param held    how the other settings stand while these two are turned, a sentence each
  */
-public record OperatingMap(String title, Axis x, Axis y, List<Limit> limits, List<Line> lines, double[][] signed, Chosen chosen, List<String> held, Sensitivity sensitivity) {
+public record OperatingMap(String title, Axis x, Axis y, List<Limit> limits, List<Line> lines, double[][] signed, Chosen chosen, List<String> held, Optional<String> little,
+        Sensitivity sensitivity) {
     public OperatingMap {
         limits = List.copyOf(limits);
         lines = List.copyOf(lines);

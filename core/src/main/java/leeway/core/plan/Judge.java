@@ -3,6 +3,7 @@ package leeway.core.plan;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
@@ -21,6 +22,7 @@ import leeway.core.transport.Transport;
 final class Judge {
     private final Transport t;
     private final Solved solved;
+    private final Optional<String> little;
     private final List<LegState> states;
     private final SupplyResult supply;
     private final List<Rehearsal> rehearsals;
@@ -28,10 +30,11 @@ final class Judge {
     private final List<String> remarks = new ArrayList<>();
     private final Set<String> said = new HashSet<>();
 
-    Judge(Transport t, Solved solved, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals) {
+    Judge(Transport t, Solved solved, Optional<String> little, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals) {
         this.rehearsals = rehearsals;
         this.t = t;
         this.solved = solved;
+        this.little = little;
         this.states = states;
         this.supply = supply;
     }
@@ -42,6 +45,7 @@ final class Judge {
         for (int i = 0; i < states.size(); i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
         uncovered();
         solved.conflicts().forEach(c -> remarks.add(c.sentence()));
+        little.ifPresent(remarks::add);
         remarks.addAll(solved.suggested().remarks());
         remarks.addAll(supply.remarks());
         if (!t.whatIf().isEmpty()) remarks.add(t.whatIf().size() == 1 ? "The file's what-if is left out of the plan." : "The file's " + t.whatIf().size() + " what-ifs are left out of the plan.");

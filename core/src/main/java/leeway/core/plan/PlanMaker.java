@@ -18,6 +18,7 @@ import leeway.core.journey.LegState;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
+import leeway.core.map.Depth;
 import leeway.core.plan.Plan.AtLeg;
 import leeway.core.plan.Plan.LegTime;
 import leeway.core.plan.Plan.Moment;
@@ -75,7 +76,7 @@ public final class PlanMaker {
             legs.add(new LegTime(s.leg().name(), s.fromMin(), s.toMin(), s.leg().atWorstMin()));
             byLeg.add(new AtLeg(s.leg().name(), course.atEndOf(i)));
         }
-        Verdict verdict = new Judge(t, start.solved(), states, supply, rehearsals).verdict();
+        Verdict verdict = new Judge(t, start.solved(), Depth.little(start, t), states, supply, rehearsals).verdict();
         assumed.addAll(t.unused());
         for (int i = 1; i < states.size(); i++) {
             Leg before = t.legs().get(i - 1), leg = t.legs().get(i);

@@ -80,6 +80,7 @@ public final class Units {
     public static final Unit ML_PER_CMH2O = add("mL/cmH2O", "mL/cm[H2O]", Dimension.COMPLIANCE, 1e-6 / 98.0665, "ml/cmH2O");
     public static final Unit ML_PER_MBAR = add("mL/mbar", "mL/mbar", Dimension.COMPLIANCE, 1e-8, "mL/hPa", "ml/mbar", "ml/hPa");
     public static final Unit L_PER_KPA = add("L/kPa", "L/kPa", Dimension.COMPLIANCE, 1e-6);
+    public static final Unit ML_PER_KPA = add("mL/kPa", "mL/kPa", Dimension.COMPLIANCE, 1e-9);
     public static final Unit L_PER_BAR = add("L/bar", "L/bar", Dimension.COMPLIANCE, 1e-8);
     public static final Unit L_PER_PSI = add("L/psi", "L/[psi]", Dimension.COMPLIANCE, 1e-3 / (0.45359237 * 9.80665 / (0.0254 * 0.0254)));
     public static final Unit CMH2O_S_PER_L = add("cmH2O.s/L", "cm[H2O].s/L", Dimension.RESISTANCE, 98.0665e3, "cmH2O/(L/s)", "cmH2O/L/s", "cmH2O·s/L");

@@ -33,6 +33,7 @@ final class Fitting {
     private final List<String> reasons = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
     private Settings asked = Settings.NONE;
+    private boolean ratioOpen;
 
     /**
      * @param moved what the solver chose instead of a rule's value
@@ -75,6 +76,7 @@ final class Fitting {
     private boolean has(Setting s) { return hand() || device.ranges().containsKey(s) || device.defaults().has(s); }
 
     private Mode wishedMode() {
+        if (hand()) return Mode.CMV_VC;                 // a hand squeezes a volume, whatever the strategy would set on a device
         if (prescribed.mode().isPresent()) return prescribed.mode().get();
         if (prescribed.has(Setting.INSPIRATORY_PRESSURE)) return Mode.AC_PC;
         if (prescribed.has(Setting.SUPPORT_PRESSURE) && !prescribed.has(Setting.RATE) && !prescribed.has(Setting.TIDAL_VOLUME)) return Mode.CSV_PS;
@@ -87,8 +89,8 @@ final class Fitting {
         boolean byFile = prescribed.mode().isPresent();
         if (hand()) {
             if (byFile) {
-                asked = asked.with(wish);
-                reasons.add("The " + device.name() + " has no modes; \"" + wish.code() + "\" cannot be set.");
+                asked = asked.with(prescribed.mode().get());
+                reasons.add("The " + device.name() + " has no modes; \"" + prescribed.mode().get().code() + "\" cannot be set.");
             }
             return Optional.empty();
         }
@@ -131,7 +133,7 @@ final class Fitting {
     private double standing(Setting s) {
         Double before = standing.get(s);
         if (before != null) return before;
-        double value = prescribed.has(s) ? prescribed(s, prescribed.values().get(s)) : suggested(s);
+        double value = prescribed.has(s) ? prescribed(s, prescribed.values().get(s)) : s == Setting.INSPIRATORY_TIME ? byRatio() : suggested(s);
         if (!Double.isNaN(value)) standing.put(s, value);
         return value;
     }
@@ -154,6 +156,23 @@ final class Fitting {
         String what = "prescribed " + Shown.of(s, wish) + ", the nearest that the " + device.name() + " has is " + Shown.of(s, got);
         because.put(s, new Because(s.words(), Origin.PRESCRIBED, what));
         (range.holds(wish) ? remarks : reasons).add(Character.toUpperCase(s.words().charAt(0)) + s.words().substring(1) + ": " + what + ".");
+        return got;
+    }
+
+    /** The inspiratory time of a prescribed i:e at the strategy's rate; without one what the strategy suggests. */
+    private double byRatio() {
+        if (prescribed.inspiratoryShare().isEmpty() || ratioOpen) return suggested(Setting.INSPIRATORY_TIME);
+        ratioOpen = true;                               // a rate that itself asks for the inspiratory time gets the rule's
+        double rate = standing(Setting.RATE);
+        ratioOpen = false;
+        if (Double.isNaN(rate)) return suggested(Setting.INSPIRATORY_TIME);
+        double share = prescribed.inspiratoryShare().getAsDouble();
+        double wish = share * 60 / rate;
+        Range range = device.ranges().get(Setting.INSPIRATORY_TIME);
+        double got = range == null ? wish : range.nearest(wish);
+        because.put(Setting.INSPIRATORY_TIME, new Because(Setting.INSPIRATORY_TIME.words(), Origin.PRESCRIBED,
+                "the file's I:E of " + (share > 0.5 ? Shown.number(share / (1 - share)) + ":1" : "1:" + Shown.number((1 - share) / share)) + " at " + Shown.of(Setting.RATE, rate) + called(Setting.INSPIRATORY_TIME.words())));
+        standing.put(Setting.INSPIRATORY_TIME, got);
         return got;
     }
 
@@ -199,7 +218,7 @@ final class Fitting {
         Double ti = standing.get(Setting.INSPIRATORY_TIME);
         if (rate == null || ti == null || !(rate > 0)) return;
         double cycle = 60 / rate;
-        if (!prescribed.has(Setting.INSPIRATORY_TIME)) {
+        if (!prescribed.has(Setting.INSPIRATORY_TIME) && prescribed.inspiratoryShare().isEmpty()) {
             double most = cycle * MOST_INSPIRATION;
             if (ti > most + 1e-9) inspiration(below(Setting.INSPIRATORY_TIME, most), "shortened so that it takes no more than half of the breath");
         } else if (ti > cycle - LEAST_EXPIRATION_S && !prescribed.has(Setting.RATE)) {

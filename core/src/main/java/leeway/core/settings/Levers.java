@@ -27,7 +27,7 @@ final class Levers {
         Set<Setting> needed = start.mode().map(Needs::essential).orElseGet(() -> EnumSet.copyOf(start.values().keySet()));
         for (Setting s : ORDER) {
             Strategy.Rule rule = strategy.rules().get(s);
-            if (rule == null || !rule.movable() || prescribed.has(s) || !needed.contains(s)) continue;
+            if (rule == null || !rule.movable() || prescribed.has(s) || s == Setting.INSPIRATORY_TIME && prescribed.inspiratoryShare().isPresent() || !needed.contains(s)) continue;
             Range range = device.ranges().get(s);
             if (range == null && device.drive() != Ventilator.Drive.HAND) continue;
             double from = rules.in(rule.from().get(), s.unit());

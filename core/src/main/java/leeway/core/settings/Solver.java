@@ -19,8 +19,8 @@ import leeway.core.settings.Solved.Kept;
  * targets in the strategy's order and names what is given up and why.
  * <p>A search over the device's steps (thinned to {@code 41} a setting): volume or pressure × rate, coarsely and then with
  * halving steps around the best, then oxygen, inspiratory time and PEEP one by one, until nothing improves. As at the bedside,
- * saturation is sought with oxygen and PEEP only, never by breathing more. Where the start keeps every target nothing moves;
- * where something moves, it goes a little inside the limits. Leaves out what the model leaves out, and settings between the
+ * saturation is sought with oxygen and PEEP only, never by breathing more. Where the start keeps every target, and none by a
+ * hair, nothing moves; where something moves, it goes a little inside the limits. Leaves out what the model leaves out, and settings between the
  * steps tried.
  */
 public final class Solver {
@@ -29,6 +29,8 @@ public final class Solver {
     private static final int COARSE = 6;
     /** How far inside its limit a target lies in comfort: a tenth of the limit, or of the width of a band. Common practice, no source. */
     private static final double COMFORT = 0.1;
+    /** A target that keeps less than this share of its comfort is kept by a hair. Common practice, no source. */
+    private static final double HAIR = 0.2;
     private final PatientFacts patient;
     private final Illness illness;
     private final Ventilator device;
@@ -72,7 +74,7 @@ public final class Solver {
         Point first = at(Map.of());
         List<Integer> all = new ArrayList<>();
         for (int i = 0; i < wanted.size(); i++) all.add(i);
-        Point best = misses(first).isEmpty() ? first : search(first, all);
+        Point best = misses(first).isEmpty() && !scrapes(first, all) ? first : search(first, all);
         List<Conflict> conflicts = new ArrayList<>();
         for (int i : misses(best)) conflicts.add(conflict(best, i));
         return new Solved(explained(first, best), best.kept(), conflicts);
@@ -102,9 +104,20 @@ public final class Solver {
 
     /** How much nearer to its limits than comfortable a value lies. */
     private static double discomfort(Kept t, double value) {
-        boolean band = t.from().isPresent() && t.to().isPresent();
-        double margin = COMFORT * (band ? t.to().getAsDouble() - t.from().getAsDouble() : t.to().isPresent() ? Math.abs(t.to().getAsDouble()) : 0);
+        double margin = comfort(t);
         return Math.max(0, Math.max(t.from().orElse(Double.NEGATIVE_INFINITY) + margin - value, value - t.to().orElse(Double.POSITIVE_INFINITY) + margin));
+    }
+
+    private static double comfort(Kept t) {
+        if (t.to().isEmpty()) return t.measure().matters();
+        return COMFORT * (t.from().isPresent() ? t.to().getAsDouble() - t.from().getAsDouble() : Math.abs(t.to().getAsDouble()));
+    }
+
+    /** True where one of these targets is kept by a hair only. */
+    private static boolean scrapes(Point p, List<Integer> order) { return order.stream().anyMatch(i -> scrapes(p.kept().get(i))); }
+
+    private static boolean scrapes(Kept k) {
+        return k.miss() == 0 && k.value().isPresent() && discomfort(k, k.value().getAsDouble()) > (1 - HAIR) * comfort(k);
     }
 
     private static List<Integer> misses(Point p) {
@@ -130,7 +143,7 @@ public final class Solver {
         Point best = from;
         for (int round = 0; round < ROUNDS; round++) {
             Point before = best;
-            if (ventilate && missed(best, byVentilation)) best = grid(best, byVentilation, round == 0);
+            if (ventilate && (missed(best, byVentilation) || scrapes(best, byVentilation))) best = grid(best, byVentilation, round == 0);
             if (levers.has(Setting.FIO2)) best = line(best, Setting.FIO2, order);
             if (ventilate && levers.has(Setting.INSPIRATORY_TIME) && missed(best, byVentilation)) best = line(best, Setting.INSPIRATORY_TIME, byVentilation);
             if (levers.has(Setting.PEEP) && missed(best, order)) best = line(best, Setting.PEEP, order);
@@ -252,6 +265,10 @@ public final class Solver {
         for (int i : missedFirst) {
             Kept now = best.kept().get(i);
             if (now.miss() < first.kept().get(i).miss()) goals.add(now.measure().words() + " " + (now.miss() == 0 ? "keeps to " : "comes nearer to ") + now.wanted());
+        }
+        for (int i = 0; i < wanted.size(); i++) {
+            Kept was = first.kept().get(i), now = best.kept().get(i);
+            if (scrapes(was) && now.miss() == 0 && !scrapes(now)) goals.add(now.measure().words() + " keeps to " + now.wanted() + " by more than a hair");
         }
         String goal = goals.isEmpty() ? "" : " so that " + String.join(" and ", goals);
         List<Suggested.Because> rows = new ArrayList<>();

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import leeway.core.kit.Mode;
 import leeway.core.kit.Setting;
 import leeway.core.kit.Settings;
@@ -22,7 +23,7 @@ public final class SettingsKeys {
     public static final String RATIO = "i:e";
     public static final String ABSOLUTE = "inspiratory pressure absolute";
     public static final Form MODE = Form.choice("mode", Arrays.stream(Mode.values()).map(Mode::code).toList(), Map.of(
-            "volume control", List.of("A/C-VC"), "pressure control", List.of("A/C-PC"), "pressure support", List.of("CSV-PS"), "controlled", List.of("CMV-VC", "CMV-PC"),
+            "volume control", List.of("A/C-VC"), "pressure control", List.of("A/C-PC"), "pressure support", List.of("CSV-PS"), "controlled", List.of("CMV-VC", "CMV-PC"), "bi-level", List.of("IMV-PC"),
             "SIMV", List.of("SIMV-VC\\PS", "SIMV-PC\\PS"), "pressure regulated volume control", List.of("A/C-vtPC"), "spontaneous", List.of("CSV-PS", "CPAP")));
 
     private SettingsKeys() { }
@@ -119,20 +120,25 @@ public final class SettingsKeys {
         });
     }
 
-    /** Mode and values; a ratio becomes an inspiratory time where the rate is there, an absolute pressure needs a PEEP. What does not fit is a complaint. */
-    public static Settings of(Section s, Complaints complaints) { return of(s, Settings.NONE, complaints); }
+    /** Mode and values; a ratio becomes an inspiratory time where the rate is there, else it waits for the rate of the strategy; an absolute pressure needs a PEEP. What does not fit is a complaint. */
+    public static Settings of(Section s, Complaints complaints) { return of(s, Settings.NONE, true, complaints); }
 
     /** @param before what is set already: an event's ratio may lean on the rate of the file's settings */
-    public static Settings of(Section s, Settings before, Complaints complaints) {
+    public static Settings of(Section s, Settings before, Complaints complaints) { return of(s, before, false, complaints); }
+
+    private static Settings of(Section s, Settings before, boolean rateMayFollow, Complaints complaints) {
         Map<Setting, Double> values = new EnumMap<>(Setting.class);
         for (Setting setting : Setting.values()) s.number(setting.words()).ifPresent(v -> values.put(setting, v));
         both(s, RATIO, Setting.INSPIRATORY_TIME.words(), complaints);
         both(s, ABSOLUTE, Setting.INSPIRATORY_PRESSURE.words(), complaints);
         both(s, Setting.FLOW_TRIGGER.words(), Setting.PRESSURE_TRIGGER.words(), complaints);
         Optional<Ratio> ratio = s.as(RATIO, Ratio.class);
+        OptionalDouble share = OptionalDouble.empty();
         if (ratio.isPresent() && !s.written(Setting.INSPIRATORY_TIME.words())) {
             if (values.containsKey(Setting.RATE) || before.has(Setting.RATE)) {
                 values.put(Setting.INSPIRATORY_TIME, 60 / values.getOrDefault(Setting.RATE, before.get(Setting.RATE, 0)) * ratio.get().value() / (1 + ratio.get().value()));
+            } else if (!s.written("rate") && rateMayFollow) {
+                share = OptionalDouble.of(ratio.get().value() / (1 + ratio.get().value()));
             } else if (!s.written("rate")) {
                 complaints.add(s.atKey(RATIO), "\"i:e\" needs a \"rate\" beside it", "Add a rate, or write \"inspiratory time: 1 s\".");
             }
@@ -150,7 +156,7 @@ public final class SettingsKeys {
             }
         }
         fits(s, values, complaints);
-        return new Settings(s.text("mode").flatMap(Mode::ofCode), values);
+        return new Settings(s.text("mode").flatMap(Mode::ofCode), values, share);
     }
 
     private static void both(Section s, String one, String other, Complaints complaints) {

@@ -8,7 +8,7 @@ import java.util.Locale;
 
 /**
  * Names close to what somebody wrote: by edit distance (insert, delete, replace, swap of neighbours; optimal string
- * alignment), by the same letters in other spelling, or because all its words occur in the name.
+ * alignment), by the same letters in other spelling, because all its words occur in the name, or because the name begins with it.
  */
 public final class Nearest {
     private static final int MOST = 3;
@@ -42,7 +42,7 @@ public final class Nearest {
         int limit = Math.max(1, Math.min(4, Math.max(a.length(), b.length()) / 3));
         int edit = edits(a, b, limit);
         if (edit <= limit && edit < Math.max(a.length(), b.length())) return edit;
-        return a.length() >= 3 && wordsIn(a, b) ? limit + 1 : -1;
+        return a.length() >= 3 && wordsIn(a, b) || a.length() >= 5 && b.startsWith(a) ? limit + 1 : -1;
     }
 
     private static boolean wordsIn(String a, String b) {
