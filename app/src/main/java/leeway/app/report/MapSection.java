@@ -26,7 +26,7 @@ final class MapSection {
         for (Result r : results) html.raw("<figure>").raw(TornadoPicture.of(r, "", TORNADO)).raw("</figure>");
         html.raw("</div>");
         List<List<String>> swings = new ArrayList<>();
-        for (Result r : results) for (Swing s : r.swings()) swings.add(List.of(r.name(), s.input(), s.low(), TornadoPicture.value(r, s.atLow()), s.high(), TornadoPicture.value(r, s.atHigh())));
+        for (Result r : results) for (Swing s : r.swings()) swings.add(List.of(r.name(), s.input(), TornadoPicture.minus(s.low()), TornadoPicture.value(r, s.atLow()), TornadoPicture.minus(s.high()), TornadoPicture.value(r, s.atHigh())));
         html.folded("The same in numbers", () -> html.table("Each input at its ends", List.of("result", "input", "low", "result there", "high", "result there"), "tttttt", swings));
     }
 }

@@ -5,9 +5,12 @@ import leeway.app.report.Svg.At;
 import leeway.core.map.Sensitivity.Result;
 import leeway.core.map.Sensitivity.Swing;
 
-/** What moves one result most: a bar an input, from its low end (open) to its high end (filled), around the median; the widest on top. */
+/**
+ * What moves one result most: an input's name and ends, under it a bar from its low end (open) to its high end (filled),
+ * around the median; the widest on top.
+ */
 public final class TornadoPicture {
-    private static final int ROW = 26;
+    private static final int ROW = 38, BAR = 12, TOP = 30, MARGIN = 18;
     private static final int MOST = 6;
 
     private TornadoPicture() { }
@@ -15,9 +18,10 @@ public final class TornadoPicture {
     /** In a width of so many pixels. */
     public static String of(Result r, String cssClass, int width) {
         List<Swing> swings = r.swings().subList(0, Math.min(MOST, r.swings().size()));
-        int left = Math.min(190, width / 3);
-        int right = width - 14;
-        int height = 34 + swings.size() * ROW + 22;
+        int left = MARGIN;
+        int right = width - MARGIN;
+        int foot = TOP + swings.size() * ROW;
+        int height = foot + 24;
         double low = r.central();
         double high = r.central();
         for (Swing s : swings) {
@@ -30,31 +34,47 @@ public final class TornadoPicture {
         double scale = (right - left) / (to - from);
         Svg svg = new Svg(("tornado " + cssClass).strip(), width, height, says(r));
         svg.text("lab", 0, 16, At.START, r.name() + (r.unit().equals("1") ? "" : ", " + r.unit()) + ": " + value(r, r.central()) + " at the medians");
-        for (double t : MapPicture.ticks(from, to)) {
+        double middle = left + (r.central() - from) * scale;
+        double[] ticks = MapPicture.ticks(from, to);
+        int decimals = decimals(r, ticks);
+        for (double t : ticks) {
             double x = left + (t - from) * scale;
-            svg.line("grid", x, 28, x, 34 + swings.size() * ROW);
-            svg.text("tick", x, height - 6, At.MIDDLE, value(r, t));
+            for (int i = 0; i < swings.size(); i++) svg.line("grid", x, TOP + i * ROW + 16, x, TOP + i * ROW + 16 + BAR + 6);
+            svg.text("tick", x, height - 6, At.MIDDLE, Figures.n(t * times(r), decimals) + (r.name().equals("saturation") ? " %" : ""));
         }
         for (int i = 0; i < swings.size(); i++) {
             Swing s = swings.get(i);
-            double y = 34 + i * ROW + 5;
-            double middle = left + (r.central() - from) * scale;
-            bar(svg, "swing-low", middle, left + (s.atLow() - from) * scale, y);
-            bar(svg, "swing-high", middle, left + (s.atHigh() - from) * scale, y);
-            svg.text("tick", 0, y + 7, At.START, s.input());
-            svg.text("tick ends", 0, y + 18, At.START, s.low() + " to " + s.high());
+            double y = TOP + i * ROW;
+            svg.text("tick", left, y + 12, At.START, s.input() + ", " + minus(s.low()) + " to " + minus(s.high()));
+            bar(svg, "swing-low", middle, left + (s.atLow() - from) * scale, y + 19);
+            bar(svg, "swing-high", middle, left + (s.atHigh() - from) * scale, y + 19);
+            svg.line("axis", middle, y + 16, middle, y + 16 + BAR + 6);
         }
-        double middle = left + (r.central() - from) * scale;
-        svg.line("axis", middle, 28, middle, 34 + swings.size() * ROW);
         return svg.done();
     }
 
-    private static void bar(Svg svg, String cssClass, double middle, double end, double y) { svg.rect(cssClass, Math.min(middle, end), y, Math.abs(end - middle), 12); }
+    /** As many decimals as it takes to print every tick as what it is. */
+    private static int decimals(Result r, double[] ticks) {
+        for (int d = 0; d < 4; d++) {
+            double unit = Math.pow(10, d);
+            boolean exact = true;
+            for (double t : ticks) exact &= Math.abs(Math.rint(t * times(r) * unit) / unit - t * times(r)) < 1e-6;
+            if (exact) return d;
+        }
+        return 4;
+    }
+
+    private static double times(Result r) { return r.name().equals("saturation") ? 100 : 1; }
+
+    /** A true minus before a figure. */
+    static String minus(String words) { return words.replaceAll("-(?=\\d)", "−"); }
+
+    private static void bar(Svg svg, String cssClass, double middle, double end, double y) { svg.rect(cssClass, Math.min(middle, end), y, Math.abs(end - middle), BAR); }
 
     static String says(Result r) {
         Swing s = r.swings().get(0);
         return "%s is %s at the medians; %s moves it most, from %s (%s) to %s (%s).".formatted(r.name().equals("pH") ? "pH" : Character.toUpperCase(r.name().charAt(0)) + r.name().substring(1), value(r, r.central()) + unit(r), s.input(),
-                value(r, s.atLow()), s.low(), value(r, s.atHigh()), s.high());
+                value(r, s.atLow()), minus(s.low()), value(r, s.atHigh()), minus(s.high()));
     }
 
     private static String unit(Result r) { return r.unit().equals("1") ? "" : " " + r.unit(); }
@@ -67,6 +87,6 @@ public final class TornadoPicture {
 
     /** Style rules of the picture's own classes. */
     public static String rules() {
-        return "svg.tornado .swing-low{fill:var(--sheet);stroke:var(--ink);stroke-width:1.2}svg.tornado .swing-high{fill:var(--deep2);stroke:var(--ink);stroke-width:1.2}svg.tornado .ends{font-size:12px}";
+        return "svg.tornado .swing-low{fill:var(--sheet);stroke:var(--ink);stroke-width:1.2}svg.tornado .swing-high{fill:var(--deep2);stroke:var(--ink);stroke-width:1.2}";
     }
 }
