@@ -35,7 +35,7 @@ public final class Breath implements Part {
 
     private static final int NOTHING = -1;
     static final int PHASE_ENDS = 0, LIMIT_MET = 1, VOLUME_MET = 2, FLOW_MET = 3, AIM_MET = 4, CYCLE = 5, TRIGGER = 6, ANSWER = 7, DUE_NOW = 8,
-            BACKUP_NOW = 9, EFFORT_BEGINS = 10, EFFORT_KNOT = 11, REVERSAL = 12, FALSE_NOW = 13, IDLE = 14, PIECE = 15;
+            BACKUP_NOW = 9, EFFORT_BEGINS = 10, EFFORT_KNOT = 11, REVERSAL = 12, FALSE_NOW = 13, IDLE = 14, PIECE = 15, PULSE = 16, COUGH_BEGINS = 17, HICCUP_BEGINS = 18;
 
     private final Mechanics mechanics;
     private final DeviceLimits device;
@@ -43,6 +43,8 @@ public final class Breath implements Part {
     private final Tuned tuned;
     private final Ventilator ventilator;
     private final Law law;
+    private final Muscles muscles;
+    private final Triggering triggering;
     private int at;
     private double soonestS;
     private int what;
@@ -59,7 +61,9 @@ public final class Breath implements Part {
         this.settles = settles;
         tuned = new Tuned(mechanics, device);
         law = new Law(tuned);
-        ventilator = new Ventilator(tuned, law);
+        muscles = new Muscles(tuned);
+        triggering = new Triggering(tuned, law);
+        ventilator = new Ventilator(tuned, law, muscles, triggering);
     }
 
     /** Writes mechanics and settings as base values; settings that the mode does not use are left as they are. */
@@ -92,6 +96,8 @@ public final class Breath implements Part {
     public void claim(Claims claims) {
         at = claims.state(COUNT);
         ventilator.at = at;
+        muscles.at = at;
+        triggering.at = at;
         law.at = at;
         claims.reads(Knob.RESISTANCE, Knob.COMPLIANCE);
     }
@@ -100,11 +106,10 @@ public final class Breath implements Part {
     @Override
     public void begin(Now n) {
         double[] y = n.y;
-        y[at + EFFORT_AT] = Double.NEGATIVE_INFINITY;
-        y[at + KNOT] = -1;
+        muscles.begin(y, n.tS, settles);
+        y[at + SIGH_NEXT] = settles && tuned.sighEvery > 0 ? n.tS + tuned.sighEvery : Double.POSITIVE_INFINITY;
         y[at + PENDING] = Double.POSITIVE_INFINITY;
         y[at + FALSE_NEXT] = tuned.falsePeriod;
-        y[at + EFFORT_NEXT] = tuned.effortPeriod < Double.POSITIVE_INFINITY ? 0 : Double.POSITIVE_INFINITY;
         law.rest(y);
         y[at + TARGET] = firstTarget();
         n.level[Level.PAW_CMH2O.ordinal()] = tuned.peep;
@@ -126,14 +131,18 @@ public final class Breath implements Part {
         Script script = Script.holding(n.p);
         Now k = own.begin(script);
         other.settle(own, k, script);
+        double cough = n.y[at + COUGH_NEXT], hiccup = n.y[at + HICCUP_NEXT], sigh = n.y[at + SIGH_NEXT];
         for (int i = 0; i < COUNT; i++) n.y[at + i] = k.y[i] - (i >= PHASE_AT && i <= TIMES_END ? k.tS : 0);
         n.y[at + ROW_AT] = k.y[ROW_AT] - k.tS;
+        n.y[at + COUGH_NEXT] = cough;
+        n.y[at + HICCUP_NEXT] = hiccup;
+        n.y[at + SIGH_NEXT] = sigh;
         levels(k, n);
     }
 
     /** Runs a loop of this breath alone until the breath repeats itself. */
     void settle(Loop alone, Now k, Script script) {
-        boolean passive = tuned.effortPeriod == Double.POSITIVE_INFINITY && tuned.falsePeriod == Double.POSITIVE_INFINITY;
+        boolean passive = tuned.effortPeriod == Double.POSITIVE_INFINITY && tuned.falsePeriod == Double.POSITIVE_INFINITY && !tuned.disturbed && tuned.leakSeen == 0;
         Settling.run(alone, k, script, law.settledMl(), passive && law.volumeIsAll());
     }
 
@@ -162,7 +171,7 @@ public final class Breath implements Part {
         // false triggers that begin on the way begin an interval from now
         if (tuned.falsePeriod < Double.POSITIVE_INFINITY) offer(y[at + FALSE_NEXT] < Double.POSITIVE_INFINITY ? y[at + FALSE_NEXT] : now, FALSE_NOW);
         offer(y[at + PENDING], ANSWER);
-        if (phase == EXHALE) exhaleNext(y, now);
+        if (phase == EXHALE) exhaleNext(n, y, now);
         else inflateNext(y, now, phase);
         double f0 = law.startFlow();
         if (Math.abs(f0) > STILL_ML_S) {
@@ -184,32 +193,29 @@ public final class Breath implements Part {
 
     private void effortNext(double[] y, double now) {
         int knot = (int) y[at + KNOT];
-        if (knot >= 0) offer(y[at + EFFORT_AT] + Effort.atS(knot + 1, y[at + EFFORT_RISE]), EFFORT_KNOT);
-        // a drive that wakes on the way begins now
-        else if (tuned.effortPeriod < Double.POSITIVE_INFINITY) offer(y[at + EFFORT_NEXT] < Double.POSITIVE_INFINITY ? y[at + EFFORT_NEXT] : now, EFFORT_BEGINS);
+        if (knot >= 0) {
+            offer(y[at + EFFORT_AT] + Effort.atS(knot + 1, y[at + EFFORT_RISE]), EFFORT_KNOT);
+            return;
+        }
+        offer(muscles.next(y, now, Muscles.BREATH), EFFORT_BEGINS);
+        offer(muscles.next(y, now, Muscles.COUGH), COUGH_BEGINS);
+        offer(muscles.next(y, now, Muscles.HICCUP), HICCUP_BEGINS);
     }
 
-    private void exhaleNext(double[] y, double now) {
+    private void exhaleNext(Now n, double[] y, double now) {
         Tuned t = tuned;
         double since = y[at + PHASE_AT];
         if (!t.ventilating) {
-            if (t.effortPeriod == Double.POSITIVE_INFINITY) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
+            if (muscles.quiet(n)) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
             return;
         }
         if (t.mode.hasRate()) offer(Math.max(y[at + DUE], y[at + ROW_OPEN] > 0 ? since + REFRACTORY_S : 0), DUE_NOW);
         else if (t.backupAfter > 0) offer(y[at + LAST_START] + (y[at + BACKUP] > 0 ? t.period : t.backupAfter), BACKUP_NOW);
-        if (!t.mode.hasRate() && t.effortPeriod == Double.POSITIVE_INFINITY && y[at + KNOT] < 0 && y[at + BACKUP] == 0) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
+        if (!t.mode.hasRate() && y[at + KNOT] < 0 && y[at + BACKUP] == 0 && muscles.quiet(n)) offer(Math.max(y[at + ROW_AT], since) + IDLE_ROW_S, IDLE);
         if (!t.mode.triggered() || t.open || t.closed || y[at + PENDING] < Double.POSITIVE_INFINITY) return;
         double ready = since + REFRACTORY_S;
-        if (t.flowTrigger > 0) {
-            double seen = law.startFlow();
-            if (seen >= t.flowTrigger) offer(Math.max(now, ready), TRIGGER);
-            else offer(Math.max(now + law.timeTo(t.flowTrigger, soonestS - now), ready), TRIGGER);
-        } else if (t.pressureTrigger > 0) {
-            double below = t.peep - t.pressureTrigger, pel = law.alveolar();
-            if (pel <= below) offer(Math.max(now, ready), TRIGGER);
-            else if (law.mg > 0 && law.startFlow() >= 0) offer(Math.max(now + (pel - below) / law.mg, ready), TRIGGER);
-        }
+        offer(triggering.met(now, ready, soonestS - now), TRIGGER);
+        if (t.disturbed) offer(triggering.pulse(now, ready, soonestS - now), PULSE);
     }
 
     private void inflateNext(double[] y, double now, int phase) {
@@ -217,7 +223,7 @@ public final class Breath implements Part {
         Mode.Inflation kind = ventilator.kind(y);
         double breathAt = y[at + BREATH_AT];
         boolean supported = kind == Mode.Inflation.SUPPORT || kind == Mode.Inflation.UNAIDED;
-        double end = breathAt + (supported ? t.longestSupport : t.inspiratory);
+        double end = breathAt + ventilator.lasts(y);
         if (phase == FLOW) end = breathAt + Math.min(t.flowTime, t.inspiratory);
         if (phase == RISE) end = Math.min(end, breathAt + t.rise);
         offer(end, PHASE_ENDS);
@@ -292,7 +298,7 @@ public final class Breath implements Part {
         level[Level.FLOW_ML_S.ordinal()] = f1;
         level[Level.LUNG_ML.ordinal()] = t.oesophagus ? 0 : y[at + VOLUME];
         ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, Math.max(start, end), f0, f1,
-                t.oesophagus ? 0 : dv);
+                t.oesophagus ? 0 : dv, law.m0 * dt + 0.5 * law.mg * dt * dt);
     }
 
     @Override

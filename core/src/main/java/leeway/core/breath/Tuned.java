@@ -24,7 +24,10 @@ final class Tuned {
     double peep, limit, largestFlow, volumeSet, period, inspiratory, flowTime, pressureSet, support, rise, flowTrigger, pressureTrigger, cycleOff;
     double biasFlow, backupAfter, flowEnd, delay, targetStep, longestSupport;
     boolean compensated;
-    double effort, effortPeriod, effortRise, falsePeriod;
+    double effort, effortPeriod, effortRise, falsePeriod, coughPeriod, hiccupPeriod, awake, sighEvery, sighPressure, leakSeen;
+    /** Of what disturbs a trigger: flow at the airway, mL/s; how often; the pressure that drives such a flow. */
+    final double[] swing = new double[3], swingPeriod = new double[3], swingPressure = new double[3];
+    boolean disturbed;
 
     Tuned(Mechanics fixed, DeviceLimits device) {
         this.fixed = fixed;
@@ -72,19 +75,40 @@ final class Tuned {
         flowEnd = at(p, Knob.FLOW_END_SET);
         delay = device.triggerDelayS();
         targetStep = device.targetStepCmH2O();
-        longestSupport = device.longestSupportS();
+        double after = at(p, Knob.CYCLE_AFTER_SET);
+        longestSupport = after > 0 ? Math.min(after, device.longestSupportS()) : device.longestSupportS();
+        sighEvery = at(p, Knob.SIGH_EVERY_SET);
+        sighPressure = at(p, Knob.SIGH_PRESSURE_SET);
         compensated = device.compensatesCircuit();
-        effort = at(p, Knob.EFFORT) * (1 - at(p, Knob.SEDATION));
+        awake = 1 - at(p, Knob.SEDATION);
+        effort = at(p, Knob.EFFORT) * awake;
+        coughPeriod = every(awake > 0 ? at(p, Knob.COUGH) : 0);
+        hiccupPeriod = every(awake > 0 ? at(p, Knob.HICCUP) : 0);
+        disturbances(p);
         double rate = at(p, Knob.EFFORT_RATE);
         effortPeriod = effort > 0 && rate > 0 ? 60 / rate : Double.POSITIVE_INFINITY;
         effortRise = Math.min(at(p, Knob.EFFORT_TIME), 0.5 * effortPeriod);
-        double falseRate = at(p, Knob.FALSE_TRIGGERS);
-        falsePeriod = falseRate > 0 ? 60 / falseRate : Double.POSITIVE_INFINITY;
+        falsePeriod = every(at(p, Knob.FALSE_TRIGGERS));
         if (ventilating) {
             if (mode.hasRate()) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
             if (mode.mandatory() == Mode.Inflation.VOLUME || mode.mandatory() == Mode.Inflation.TARGETED) needs(volumeSet, Knob.TIDAL_VOLUME_SET, 0, null);
             if (backupAfter > 0) needs(period, Knob.RATE_SET, inspiratory, Knob.INSPIRATORY_TIME_SET);
         }
+    }
+
+    private void disturbances(double[] p) {
+        leakSeen = at(p, Knob.LEAK_SEEN) * leakFlow(allLeaks(), peep);
+        disturbed = false;
+        for (int i = 0; i < swing.length; i++) {
+            swing[i] = at(p, i == 0 ? Knob.HEART_SWING : i == 1 ? Knob.WATER_SWING : Knob.VIBRATION) / 0.06;
+            swingPeriod[i] = i == 0 ? 60 / at(p, Knob.HEART_RATE) : i == 1 ? Triggering.WATER_S : Triggering.VIBRATION_S;
+            swingPressure[i] = (k1In + k2 * swing[i]) * swing[i];
+            disturbed |= swing[i] > 0;
+        }
+    }
+
+    private static double every(double perMinute) {
+        return perMinute > 0 ? 60 / perMinute : Double.POSITIVE_INFINITY;
     }
 
     private void needs(double one, Knob first, double two, Knob second) {

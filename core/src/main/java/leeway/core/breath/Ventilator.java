@@ -18,14 +18,25 @@ final class Ventilator {
     /** A volume below this share of what was set counts as not reached, volume control and target; common practice, no source. */
     private static final double SHORT_OF_SET = 0.95, SHORT_OF_TARGET = 0.9;
     private static final double LEAST_LUNG_ML = 1;
+    /** A sigh is held this long: 3 s once a minute at 30 cmH2O (protocol of a trial; Mauri, Trials 2018;19, article s13063-018-2828-8). */
+    static final double SIGH_S = 3;
+    /** Two inflations with less than this share of a mean inspiratory time between them count as one effort doubled; Thille 2006. */
+    private static final double SHORT_EXPIRATION = 0.5;
+    /** Share that the newest breath has in the mean inspiratory time. Common practice, no source. */
+    private static final double NEWEST = 0.125;
+    private static final int NO_ANSWER = 0, BEGAN_IN_INFLATION = 1, ANSWER_GIVEN = 2;
 
     private final Tuned t;
     private final Law law;
+    private final Muscles muscles;
+    private final Triggering triggering;
     int at;
 
-    Ventilator(Tuned tuned, Law law) {
+    Ventilator(Tuned tuned, Law law, Muscles muscles, Triggering triggering) {
         t = tuned;
         this.law = law;
+        this.muscles = muscles;
+        this.triggering = triggering;
     }
 
     private static final Mode.Inflation[] KINDS = Mode.Inflation.values();
@@ -46,9 +57,9 @@ final class Ventilator {
             case Breath.FLOW_MET -> enter(n, FULL);
             case Breath.AIM_MET -> enter(n, HOLD);
             case Breath.CYCLE -> inflationEnds(n);
-            case Breath.TRIGGER -> {
-                y[at + PENDING] = n.tS + t.delay;
-                y[at + DUE_DELAY] = y[at + KNOT] >= 0 ? n.tS + t.delay - y[at + EFFORT_AT] : Double.NaN;
+            case Breath.TRIGGER -> triggering.take(n);
+            case Breath.PULSE -> {
+                if (triggering.pulsed(n)) triggering.take(n);
             }
             case Breath.ANSWER -> answer(n);
             case Breath.DUE_NOW -> mandatory(n, 0);
@@ -56,7 +67,9 @@ final class Ventilator {
                 y[at + BACKUP] = 1;
                 inflate(n, t.mode.mandatory() == Mode.Inflation.NONE ? Mode.Inflation.PRESSURE : t.mode.mandatory(), 3);
             }
-            case Breath.EFFORT_BEGINS -> effortBegins(n);
+            case Breath.EFFORT_BEGINS -> effortBegins(n, Muscles.BREATH);
+            case Breath.COUGH_BEGINS -> effortBegins(n, Muscles.COUGH);
+            case Breath.HICCUP_BEGINS -> effortBegins(n, Muscles.HICCUP);
             case Breath.EFFORT_KNOT -> knot(n);
             case Breath.FALSE_NOW -> {
                 y[at + FALSE_NEXT] = n.tS + t.falsePeriod;
@@ -73,12 +86,14 @@ final class Ventilator {
     private void phaseEnds(Now n) {
         double[] y = n.y;
         int phase = (int) y[at + PHASE];
-        if (phase == RISE && n.tS < y[at + BREATH_AT] + endOfInflation(y) - 1e-9) enter(n, HOLD);
+        if (phase == RISE && n.tS < y[at + BREATH_AT] + lasts(y) - 1e-9) enter(n, HOLD);
         else if (phase == FLOW && t.flowTime < t.inspiratory) enter(n, PAUSE);
         else inflationEnds(n);
     }
 
-    private double endOfInflation(double[] y) {
+    /** How long the running inflation lasts at the most. */
+    double lasts(double[] y) {
+        if (y[at + SIGHING] > 0) return SIGH_S;
         Mode.Inflation kind = kind(y);
         return kind == Mode.Inflation.SUPPORT || kind == Mode.Inflation.UNAIDED ? t.longestSupport : t.inspiratory;
     }
@@ -94,6 +109,7 @@ final class Ventilator {
         y[at + PLATEAU] = law.recoil(y);
         y[at + TRANSPULMONARY] = law.lungRecoil(y);
         y[at + INSPIRED_FOR] = n.tS - y[at + BREATH_AT];
+        cycled(y);
         Mode.Inflation kind = kind(y);
         double got = y[at + IN];
         if (kind == Mode.Inflation.VOLUME && got < SHORT_OF_SET * t.volumeSet) y[at + SHORT] = 1;
@@ -106,6 +122,21 @@ final class Ventilator {
             y[at + TARGET] = Math.max(0, Math.min(next, t.limit - t.peep));
         }
         enter(n, EXHALE);
+    }
+
+    /** Judges the end of an inflation that the patient started against the effort. */
+    private void cycled(double[] y) {
+        double lasted = y[at + INSPIRED_FOR], mean = y[at + MEAN_INSPIRED_FOR];
+        if (y[at + SIGHING] > 0) return;
+        y[at + MEAN_INSPIRED_FOR] = mean > 0 ? mean + NEWEST * (lasted - mean) : lasted;
+        if (y[at + STARTED_BY] != 1) return;
+        boolean acts = y[at + KNOT] >= 0 && y[at + ANSWERED] == ANSWER_GIVEN && y[at + EFFORT_KIND] == Muscles.BREATH;
+        if (acts && y[at + KNOT] < Effort.peak()) flag(y, Asynchrony.EARLY);
+        if (!acts && y[at + KNOT] < 0) flag(y, Asynchrony.LATE);
+    }
+
+    private void flag(double[] y, Asynchrony what) {
+        y[at + FLAGS] = (int) y[at + FLAGS] | what.bit();
     }
 
     // ---- starting ----
@@ -121,7 +152,7 @@ final class Ventilator {
         y[at + BACKUP] = 0;
         if ((t.mode.sequence() == Mode.Sequence.INTERMITTENT_MANDATORY && t.mode.supported()) && n.tS >= y[at + DUE] - WINDOW * t.period || t.mode.between() == t.mode.mandatory()) mandatory(n, by);
         else inflate(n, t.mode.between(), by);
-        if (y[at + KNOT] >= 0) y[at + ANSWERED] = 1;
+        if (y[at + KNOT] >= 0 && by == 1) y[at + ANSWERED] = ANSWER_GIVEN;
     }
 
     private void mandatory(Now n, int by) {
@@ -133,9 +164,29 @@ final class Ventilator {
 
     private void inflate(Now n, Mode.Inflation kind, int by) {
         double[] y = n.y;
+        boolean again = by == 1 && y[at + ANSWERED] == ANSWER_GIVEN;
+        boolean soon = y[at + STARTED_BY] == 1 && y[at + ROW_KIND] > 0 && n.tS - y[at + ROW_AT] - y[at + INSPIRED_FOR] < SHORT_EXPIRATION * y[at + MEAN_INSPIRED_FOR];
+        boolean runs = y[at + KNOT] >= 0 && y[at + EFFORT_KIND] != Muscles.COUGH, starts = runs && y[at + ANSWERED] == NO_ANSWER;
+        // what the effort has done so far belongs to the breath that it starts
+        double work = starts ? y[at + EFFORT_WORK] : 0, pressureTime = starts ? y[at + EFFORT_PRESSURE_TIME] : 0;
+        y[at + MUSCLE] = Math.max(0, y[at + MUSCLE] - work);
+        y[at + PRESSURE_TIME] = Math.max(0, y[at + PRESSURE_TIME] - pressureTime);
         closeRow(n);
         boolean set = kind == t.mode.mandatory() || by == 3;
         openRow(n, set ? 1 : 2, by);
+        y[at + MUSCLE] = work;
+        y[at + PRESSURE_TIME] = pressureTime;
+        if (starts) y[at + P01] = y[at + EFFORT_P01];
+        if (by == 2) flag(y, Asynchrony.FALSE);
+        if (again || soon && (by == 1 || by == 2)) flag(y, Asynchrony.DOUBLE);
+        y[at + SIGHING] = n.tS >= y[at + SIGH_NEXT] && t.sighEvery > 0 ? 1 : 0;
+        if (y[at + SIGHING] > 0) {
+            y[at + SIGH_NEXT] = n.tS + t.sighEvery;
+            y[at + DUE] += SIGH_S - t.inspiratory;
+            kind = Mode.Inflation.PRESSURE;
+        } else if (t.sighEvery > 0 && y[at + SIGH_NEXT] == Double.POSITIVE_INFINITY) {
+            y[at + SIGH_NEXT] = n.tS + t.sighEvery;
+        }
         y[at + TRIGGER_DELAY] = by == 1 ? y[at + DUE_DELAY] : Double.NaN;
         y[at + BREATH_AT] = n.tS;
         y[at + LAST_START] = n.tS;
@@ -149,6 +200,7 @@ final class Ventilator {
             case SUPPORT -> t.support;
             default -> 0;
         };
+        if (y[at + SIGHING] > 0) above = Math.max(0, t.sighPressure - t.peep);
         y[at + AIM] = Math.min(t.peep + above, Math.max(t.limit, t.peep));
         if (t.peep + above > t.limit) y[at + LIMITED] = 1;
         enter(n, kind == Mode.Inflation.VOLUME ? FLOW : t.rise > 0 && above > 0 ? RISE : HOLD);
@@ -156,9 +208,10 @@ final class Ventilator {
 
     // ---- effort ----
 
-    private void effortBegins(Now n) {
+    private void effortBegins(Now n, int kind) {
         double[] y = n.y;
-        boolean alone = !t.ventilating || t.open && !t.mode.hasRate();
+        if (!muscles.begins(n, kind)) return;
+        boolean alone = kind != Muscles.COUGH && (!t.ventilating || t.open && !t.mode.hasRate());
         if (alone) {
             closeRow(n);
             openRow(n, 2, 1);
@@ -166,12 +219,9 @@ final class Ventilator {
             y[at + LAST_START] = n.tS;
             n.level[Level.BREATH_AT_S.ordinal()] = n.tS;
         }
-        y[at + EFFORT_AT] = n.tS;
-        y[at + EFFORT_HEIGHT] = t.effort;
-        y[at + EFFORT_RISE] = t.effortRise;
-        y[at + EFFORT_NEXT] = n.tS + t.effortPeriod;
-        y[at + KNOT] = 0;
-        y[at + ANSWERED] = alone || y[at + PHASE] != EXHALE ? 1 : 0;
+        if (kind == Muscles.COUGH) y[at + COUGHED]++;
+        else y[at + P01] = y[at + EFFORT_P01];
+        y[at + ANSWERED] = alone || kind == Muscles.COUGH ? ANSWER_GIVEN : y[at + PHASE] != EXHALE ? BEGAN_IN_INFLATION : NO_ANSWER;
     }
 
     private void knot(Now n) {
@@ -187,7 +237,10 @@ final class Ventilator {
             return;
         }
         y[at + KNOT] = -1;
-        if (y[at + ANSWERED] == 0) y[at + MISSED]++;
+        if (y[at + ANSWERED] == NO_ANSWER) {
+            y[at + MISSED]++;
+            flag(y, Asynchrony.INEFFECTIVE);
+        }
     }
 
     // ---- the row ----
@@ -209,6 +262,8 @@ final class Ventilator {
         y[at + TRANSPULMONARY] = law.lungRecoil(y);
         y[at + HIGHEST] = n.level[Level.PAW_CMH2O.ordinal()];
         y[at + TRIGGER_DELAY] = Double.NaN;
+        y[at + P01] = Double.NaN;
+        y[at + SIGHING] = 0;
     }
 
     private void closeRow(Now n) {
@@ -245,6 +300,11 @@ final class Ventilator {
         n.set(Column.TARGET_CMH2O, kind == 0 || kind(y) == Mode.Inflation.VOLUME ? Double.NaN : y[at + AIM] - t.peep);
         n.set(Column.MISSED_EFFORTS, y[at + MISSED]);
         n.set(Column.TRIGGER_DELAY_S, y[at + TRIGGER_DELAY]);
+        n.set(Column.PRESSURE_TIME_CMH2O_S, y[at + PRESSURE_TIME]);
+        n.set(Column.P01_CMH2O, y[at + P01]);
+        n.set(Column.ASYNCHRONY, y[at + FLAGS]);
+        n.set(Column.SIGH, kind == 0 ? 0 : y[at + SIGHING]);
+        n.set(Column.COUGHS, y[at + COUGHED]);
         if (y[at + LUNG_IN] > LEAST_LUNG_ML) n.level[Level.LAST_BREATH_S.ordinal()] = y[at + ROW_AT] + y[at + INSPIRED_FOR];
     }
 
@@ -260,7 +320,7 @@ final class Ventilator {
 
     /** Adds a pass to the running row. */
     void sum(double[] y, int phase, double in, double out, double delivered, double valve, double cuff, double circuit, double paw, double work,
-            double resistive, double muscle, double dt, double highest, double f0, double f1, double lung) {
+            double resistive, double muscle, double dt, double highest, double f0, double f1, double lung, double muscleS) {
         boolean inspires = phase != EXHALE, aided = Slot.inflating(phase);
         boolean alone = !inspires && (!t.ventilating || t.open);
         if (inspires || alone) y[at + IN] += in;
@@ -276,7 +336,13 @@ final class Ventilator {
             y[at + RESISTIVE] += resistive;
         }
         if (f0 + f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
-        y[at + MUSCLE] += Math.max(0, muscle);
+        if (muscleS > 0) {
+            double did = Math.max(0, muscle);
+            y[at + MUSCLE] += did;
+            y[at + PRESSURE_TIME] += muscleS;
+            y[at + EFFORT_WORK] += did;
+            y[at + EFFORT_PRESSURE_TIME] += muscleS;
+        }
         if (dt > 0) {
             y[at + HIGHEST] = Math.max(y[at + HIGHEST], highest);
             y[at + FASTEST_IN] = Math.max(y[at + FASTEST_IN], Math.max(f0, f1));

@@ -33,6 +33,13 @@ public final class Effort {
         return HEIGHT[knot];
     }
 
+    /** Share of the largest pressure at a time of the rise. */
+    public static double heightAt(double seconds, double riseS) {
+        double at = Math.min(RISING, seconds / riseS * RISING);
+        int knot = Math.min(RISING - 1, (int) at);
+        return HEIGHT[knot] + (HEIGHT[knot + 1] - HEIGHT[knot]) * (at - knot);
+    }
+
     /** The knot of the largest pressure. */
     public static int peak() {
         return RISING;

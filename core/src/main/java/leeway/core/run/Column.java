@@ -44,7 +44,18 @@ public enum Column {
     TARGET_CMH2O,
     /** Efforts in this row that started no breath. */
     MISSED_EFFORTS,
-    TRIGGER_DELAY_S, MUSCLE_J,
+    TRIGGER_DELAY_S,
+    /** Work of breathing: what the inspiratory muscles did on lung and chest wall, from the start of the effort. */
+    MUSCLE_J,
+    /** Pressure-time product: muscle pressure over time, from the start of the effort; cmH2O.s. */
+    PRESSURE_TIME_CMH2O_S,
+    /** What the effort would have drawn from a closed airway in its first 0.1 s; absent without an effort. */
+    P01_CMH2O,
+    /** Asynchrony, a sum of the bits of {@code leeway.core.breath.Asynchrony}; 0 for none. */
+    ASYNCHRONY,
+    /** 1: a sigh. */
+    SIGH,
+    COUGHS,
     // by the gas exchange
     FIO2, ETCO2_MMHG, INSPIRED_CO2_MMHG, PACO2_MMHG, PAO2_MMHG, SAO2, SPO2, PH, PALVO2_MMHG, MIXED_VENOUS_SATURATION,
     OXYGEN_UPTAKE_ML, CO2_OUTPUT_ML,

@@ -48,6 +48,9 @@ public enum Knob {
     BIAS_FLOW_SET("L/min", 0, 100, 0, 1, "continuous flow through the circuit"),
     FLOW_END_SET("1", 0, 1, 1, 1, "volume control: flow at the end over flow at the start; 1 constant, below 1 decelerating"),
     BACKUP_AFTER_SET("s", 0, 120, 0, 1, "apnoea time until backup breaths begin; 0: no backup"),
+    CYCLE_AFTER_SET("s", 0, 10, 0, 1, "support ends at the latest after this; 0: after the device's own longest time"),
+    SIGH_EVERY_SET("s", 0, 3600, 0, 1, "a sigh after each such time; 0: no sighs"),
+    SIGH_PRESSURE_SET("cmH2O", 5, 100, 30, 1, "absolute pressure of a sigh"),
     // gas
     SOURCE_OXYGEN("1", 0, 1, 0.995, 1, "oxygen in what the oxygen outlet gives; 0.21 with the hose on air"),
     SHUNT("1", 0, 0.95, 0, 1, "share of the cardiac output that meets no gas"),
@@ -69,7 +72,15 @@ public enum Knob {
     EFFORT_TIME("s", 0.05, 5, 0.9, 1, "from the start of an effort to its peak; physiology 2.2: 0.8 to 1.0, from memory"),
     SEDATION("1", 0, 1, 0, 1, "0: none; 1: no effort at all"),
     COUGH("/min", 0, 60, 0, 1, "coughs"),
-    FALSE_TRIGGERS("/min", 0, 200, 0, 1, "breaths that nobody asked for: heart beat, vibration, water in the tube"),
+    HICCUP("/min", 0, 60, 0, 1, "hiccups: short, strong efforts"),
+    DRIVE("1", 0, 1, 1, 1, "share of the published answer to carbon dioxide and oxygen that the patient's drive gives; 0: effort is fixed"),
+    FALSE_TRIGGERS("/min", 0, 200, 0, 1, "breaths that nobody asked for, whatever the trigger: a fault of the trigger itself"),
+    // what a trigger can take for an effort: the largest inward flow at the airway that it makes
+    HEART_SWING("L/min", 0, 60, 0, 1, "flow that each heart beat makes at the airway"),
+    HEART_RATE("/min", 10, 300, 80, 1, "heart beats"),
+    WATER_SWING("L/min", 0, 60, 0, 1, "flow that water in the tube makes as it swings"),
+    VIBRATION("L/min", 0, 60, 0, 1, "flow that shaking makes in the circuit"),
+    LEAK_SEEN("1", 0, 1, 0, 1, "share of the leak at PEEP that the flow trigger takes for the patient's flow; 0: compensated"),
     // supply, per store k
     STORE_OPEN("1", 0, 1, 1, 16, "1: the store is connected and open"),
     INLET("1", 0, 3, 0, 16, "how the store feeds the ventilator, leeway.core.supply"),

@@ -28,6 +28,8 @@ public enum Level {
     BREATH_AT_S,
     /** When the last inflation by ventilator or patient ended with any gas into the lung, s; for no-ventilation clocks. */
     LAST_BREATH_S,
+    /** By how much carbon dioxide and oxygen change the depth and the rate of the efforts, share more; by the drive part, 0 in a run without one. */
+    DRIVE_DEPTH, DRIVE_RATE,
     /** Gauge pressure at the ventilator's oxygen inlet, bar; written by the supply part, 0 in a run without one. */
     INLET_BAR,
     /** Charge of the battery that the ventilator runs on or would run on, share of full as truly left; by the supply part. */

@@ -93,9 +93,10 @@ class BreathPropertyTest {
             Knob.AIRWAY_CLOSED, Knob.OESOPHAGUS, Knob.LEAK_AIRWAY, Knob.OPEN_AT_PATIENT, Knob.OPEN_AT_VENTILATOR, Knob.LEAK_CIRCUIT, Knob.VALVE_STUCK_CLOSED, Knob.VALVE_STUCK_OPEN,
             Knob.MODE, Knob.TIDAL_VOLUME_SET, Knob.RATE_SET, Knob.INSPIRATORY_TIME_SET, Knob.PAUSE_SET, Knob.INSPIRATORY_PRESSURE_SET, Knob.SUPPORT_SET, Knob.RISE_SET, Knob.PEEP_SET,
             Knob.PRESSURE_LIMIT_SET, Knob.FLOW_TRIGGER_SET, Knob.PRESSURE_TRIGGER_SET, Knob.CYCLE_OFF_SET, Knob.BACKUP_AFTER_SET, Knob.FLOW_END_SET, Knob.EFFORT, Knob.EFFORT_RATE,
-            Knob.SEDATION, Knob.FALSE_TRIGGERS, Knob.VENTILATOR_ON, Knob.STANDBY, Knob.CIRCUIT_COMPLIANCE, Knob.VALVE_RESISTANCE};
-        double[] low = {1, 0, 1, 0.3, 0, 0.5, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 10, 5, 0.2, 0, 2, 0, 0, 0, 10, 0, 0, 0, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0};
-        double[] high = {80, 40, 120, 1, 2000, 60, 100, 1, 1, 60, 1, 1, 60, 1, 60, 9.99, 1200, 60, 2, 0.5, 40, 30, 0.5, 20, 80, 8, 6, 0.9, 30, 1, 40, 50, 1, 40, 1, 1, 5, 40};
+            Knob.SEDATION, Knob.FALSE_TRIGGERS, Knob.VENTILATOR_ON, Knob.STANDBY, Knob.CIRCUIT_COMPLIANCE, Knob.VALVE_RESISTANCE,
+            Knob.COUGH, Knob.HICCUP, Knob.HEART_SWING, Knob.WATER_SWING, Knob.VIBRATION, Knob.LEAK_SEEN, Knob.SIGH_EVERY_SET, Knob.SIGH_PRESSURE_SET, Knob.CYCLE_AFTER_SET};
+        double[] low = {1, 0, 1, 0.3, 0, 0.5, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 10, 5, 0.2, 0, 2, 0, 0, 0, 10, 0, 0, 0, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 10, 0};
+        double[] high = {80, 40, 120, 1, 2000, 60, 100, 1, 1, 60, 1, 1, 60, 1, 60, 9.99, 1200, 60, 2, 0.5, 40, 30, 0.5, 20, 80, 8, 6, 0.9, 30, 1, 40, 50, 1, 40, 1, 1, 5, 40, 40, 40, 12, 12, 12, 1, 90, 45, 3};
         for (int i = 0; i < cases; i++) {
             int k = random.nextInt(knobs.length);
             double value = random.nextDouble(low[k], high[k]);
