@@ -3,6 +3,7 @@ package leeway.core.journey;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import leeway.core.body.Drive;
 import leeway.core.body.GasExchange;
 import leeway.core.breath.Breath;
 import leeway.core.gas.Barometer;
@@ -28,7 +29,7 @@ import leeway.core.transport.WhatIf;
  * <p>Legs last their medians. What-ifs are added by who asks for them. Leaves out: sensors and alarms
  * ({@code leeway.core.alarm}), faults ({@code leeway.core.rehearsal}); both are further parts and layers.
  *
- * @param parts     breath, gas exchange, supply, in the order in which they pass
+ * @param parts     breath, gas exchange, the drive to breathe, supply, in the order in which they pass
  * @param script    base values and layers; copy it before adding to it
  * @param legStartS start of each leg and, last, the end of the journey, s
  */
@@ -52,7 +53,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         double[] ends = Arrays.copyOfRange(starts, 1, starts.length);
         LegState first = legs.get(0);
         Script script = Breath.base(new Script(), v.mechanics(), first.steady().breathSettings());
-        v.effort(settings).base(script);
+        v.base(script, settings);
         script.base(Knob.BAROMETER, Barometer.mmHg(first.barometerHPa()));
         delivered(legs, starts, script);
         climbs(legs, starts, v, settings, script);
@@ -61,7 +62,8 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         GasExchange.base(script, v.patient());
         Steady steady = first.steady();
         GasExchange gas = new GasExchange(v.patient(), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
-        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
+        Drive drive = new Drive(steady.gases().paco2MmHg(), steady.gases().sao2());
+        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, drive, SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
         return new JourneyRun(t, v, settings, legs, parts, script, starts);
     }
 
@@ -170,6 +172,9 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
             case CYCLE_OFF -> Knob.CYCLE_OFF_SET;
             case PRESSURE_LIMIT -> Knob.PRESSURE_LIMIT_SET;
             case BIAS_FLOW -> Knob.BIAS_FLOW_SET;
+            case CYCLE_AFTER -> Knob.CYCLE_AFTER_SET;
+            case SIGH_EVERY -> Knob.SIGH_EVERY_SET;
+            case SIGH_PRESSURE -> Knob.SIGH_PRESSURE_SET;
         };
     }
 

@@ -35,8 +35,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** With the FiO2 that the device really gives. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
         BreathSettings set = v.breathSettings(settings, barometerHPa);
-        Effort effort = v.effort(settings);
-        BreathNumbers breath = effort.present() || !set.mode().hasRate() ? averaged(v, set, effort) : SteadyBreath.of(v.mechanics(), set, v.device());
+        BreathNumbers breath = v.irregular(settings, set) || !set.mode().hasRate() ? averaged(v, set, settings) : SteadyBreath.of(v.mechanics(), set, v.device());
         return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
     }
 
@@ -61,10 +60,10 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** As the oximeter shows it in a steady state; absent ({@code NaN}) for a test lung. */
     public double spo2() { return gases.sao2(); }
 
-    private static BreathNumbers averaged(Ventilated v, BreathSettings set, Effort effort) {
+    private static BreathNumbers averaged(Ventilated v, BreathSettings set, Settings settings) {
         Loop loop = new Loop(new Breath(v.mechanics(), v.device()));
         Script script = Breath.base(new Script(), v.mechanics(), set);
-        effort.base(script);
+        v.base(script, settings);
         Now now = loop.begin(script);
         loop.to(SETTLING_S, now, script, Sink.NONE);
         Mean mean = new Mean();

@@ -24,6 +24,8 @@ import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
 import leeway.core.lung.Rohrer;
 import leeway.core.lung.Tube;
+import leeway.core.run.Knob;
+import leeway.core.run.Script;
 import leeway.core.run.Draw;
 import leeway.core.transport.PatientEntry;
 import leeway.core.transport.Transport;
@@ -33,10 +35,11 @@ import leeway.core.transport.Transport;
  * <p>Leaves out the circuit's resistance in inspiration, for the ventilator regulates at the Y-piece.
  *
  * @param effort  as the file says; absent where it says nothing
+ * @param breather sedation, coughs, what else moves the gas, and whether the drive answers to the gases
  * @param assumed what had to be assumed on the way, a sentence each
  * @param known   what a blood gas left to know of the exchange; absent without one
  */
-public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits device, Ventilator ventilator, Circuit circuit, Optional<PatientEntry.Effort> effort,
+public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits device, Ventilator ventilator, Circuit circuit, Optional<PatientEntry.Effort> effort, Breather breather,
                          List<String> assumed, Optional<Posterior> known) {
     /** Trigger delay of 50 to 100 ms (physiology of triggering; from memory); the middle. */
     private static final double TRIGGER_DELAY_S = 0.075;
@@ -68,10 +71,10 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         if (fit instanceof BloodGasFit.Result.Fitted fitted) {
             said.addAll(fitted.said());
             Ventilated v = sheet.with(fitted.patient());
-            return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, said, Optional.of(fitted.posterior()));
+            return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, v.breather, said, Optional.of(fitted.posterior()));
         }
         said.add("the blood gas cannot be right and was not used: " + ((BloodGasFit.Result.Impossible) fit).why());
-        return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, said, Optional.empty());
+        return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, sheet.breather, said, Optional.empty());
     }
 
     /** The same from its pieces. */
@@ -88,14 +91,17 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
                     own, wished, tubeShare, flowLPerS * 60));
             patient = patient.with(PatientModel.Change.NONE.mechanics(1, own / patient.resistanceCmH2OSPerL()));
         }
+        Breather breather = Breather.of(entry);
+        boolean breathes = !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
+        if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start; \"drive: fixed\" keeps it as it is");
         return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry), limits(ventilator), ventilator, circuit,
-                entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), assumed, Optional.empty());
+                entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), breather, assumed, Optional.empty());
     }
 
     /** The same patient changed (fitted, drawn), on the same device. */
     public Ventilated with(PatientModel other) {
         return new Ventilated(other, mechanics.withLungs(other.resistanceCmH2OSPerL(), other.expiratoryExtraCmH2OSPerL(), other.complianceMlPerCmH2O()), device,
-                ventilator, circuit, effort, assumed, known);
+                ventilator, circuit, effort, breather, assumed, known);
     }
 
     /** The same patient in one draw of what is uncertain of them. */
@@ -149,6 +155,23 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
     public Effort effort(Settings s) {
         boolean leftToPatient = s.mode().map(m -> !m.hasRate()).orElse(false);
         return Effort.of(effort.orElse(leftToPatient ? PatientEntry.Effort.NORMAL : PatientEntry.Effort.NONE), patient.ageYears());
+    }
+
+    /** Writes what the breath needs besides {@link #breathSettings}: effort, what disturbs a trigger, sighs, the time at which support ends. */
+    public Script base(Script script, Settings s) {
+        effort(s).base(script);
+        breather.base(script);
+        script.base(Knob.LEAK_SEEN, ventilator.compensatesLeak() ? 0 : 1);
+        script.base(Knob.CYCLE_AFTER_SET, value(s, Setting.CYCLE_AFTER).orElse(0)).base(Knob.SIGH_EVERY_SET, value(s, Setting.SIGH_EVERY).orElse(0));
+        value(s, Setting.SIGH_PRESSURE).ifPresent(p -> script.base(Knob.SIGH_PRESSURE_SET, p));
+        return script;
+    }
+
+    /** Whether no two breaths need be the same: an effort, a cough, a trigger that something else may meet. */
+    boolean irregular(Settings s, BreathSettings set) {
+        double leak = ventilator.compensatesLeak() || !set.mode().triggered() ? 0
+                : (mechanics.cuffLeakLPerMin() + mechanics.circuitLeakLPerMin()) * Math.sqrt(set.peepCmH2O() / 20);
+        return effort(s).present() || breather.stirs() || set.flowTriggerLPerMin() > 0 && leak >= set.flowTriggerLPerMin();
     }
 
     /** What a fixed mass flow makes of a set volume: it grows as the ambient pressure falls. */

@@ -25,7 +25,12 @@ public enum Setting {
     CYCLE_OFF("cycle off", Kind.FRACTION),
     /** Absolute, above ambient. */
     PRESSURE_LIMIT("pressure limit", Kind.AIRWAY_PRESSURE),
-    BIAS_FLOW("bias flow", Kind.FLOW);
+    BIAS_FLOW("bias flow", Kind.FLOW),
+    /** Support ends at the latest after this. */
+    CYCLE_AFTER("cycle off after", Kind.TIME),
+    SIGH_EVERY("sigh every", Kind.TIME),
+    /** Absolute, above ambient. */
+    SIGH_PRESSURE("sigh pressure absolute", Kind.AIRWAY_PRESSURE);
 
     private final String words;
     private final Kind kind;

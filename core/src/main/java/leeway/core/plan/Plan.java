@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import leeway.core.alarm.AlarmLimit;
+import leeway.core.journey.OwnBreathing;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Suggested;
 import leeway.core.supply.SupplyResult;
@@ -26,11 +27,13 @@ import leeway.core.supply.SupplyResult;
  * @param rehearsals  each fault once, at its worst moment, all medians; sorted, uncovered first
  * @param course      the patient's gases along the journey; empty where no gas is exchanged
  * @param banded      the same with the band of likely patients: worked out when first asked for, for it takes as long as the rest
+ * @param ownBreathing the patient's own part in the breaths of the first leg; absent where there is none
  * @param breath      one breath of the first leg, sampled; absent where nothing sets a breath
  */
 public record Plan(String title, long seed, String sourceHash, Verdict verdict, List<String> assumed, Patient patient, Suggested suggested,
                    Optional<Expected> expected, Optional<Bands> bands, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits,
-                   SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Supplier<List<Moment>> banded, Optional<Breath> breath, List<String> turnaround, List<String> cautions) {
+                   SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Supplier<List<Moment>> banded, Optional<Breath> breath, List<String> turnaround, List<String> cautions,
+                   Optional<OwnBreathing> ownBreathing) {
     public Plan {
         assumed = List.copyOf(assumed);
         byLeg = List.copyOf(byLeg);

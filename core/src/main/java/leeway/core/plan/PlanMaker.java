@@ -15,6 +15,7 @@ import leeway.core.breath.BreathNumbers;
 import leeway.core.gas.Barometer;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.LegState;
+import leeway.core.journey.OwnBreathing;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
@@ -87,7 +88,8 @@ public final class PlanMaker {
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
                 Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
-                OneBreath.of(v, first.breathSettings(), v.effort(settings)), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))));
+                OneBreath.of(v, first.breathSettings(), v.effort(settings)), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))),
+                OwnBreathing.of(v, settings, first.breathSettings()));
     }
 
     /** A steady state in the words of the plan. */

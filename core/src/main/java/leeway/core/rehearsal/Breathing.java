@@ -1,5 +1,6 @@
 package leeway.core.rehearsal;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import java.util.OptionalDouble;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.Noise;
 import leeway.core.alarm.Speaking;
+import leeway.core.breath.Asynchrony;
 import leeway.core.breath.Breath;
 import leeway.core.journey.JourneyRun;
 import leeway.core.kit.Settings;
@@ -111,6 +113,53 @@ public final class Breathing {
     }
 
     /**
+     * What the patient's own muscles had to do with a breath; absent where they did nothing.
+     *
+     * @param triggerDelayS         from the start of the effort to the first gas
+     * @param workJ                 work of breathing: muscle pressure over volume, from the start of the effort
+     * @param pressureTimeCmH2OS    muscle pressure over time, from the start of the effort
+     * @param p01CmH2O              what the effort would have drawn from a closed airway in 0.1 s
+     * @param patientShare          the patient's share of the work above PEEP in this inspiration
+     * @param inspiredBy            ventilator, patient or both, by that share
+     */
+    public record Own(OptionalDouble triggerDelayS, OptionalDouble workJ, OptionalDouble workJPerL, OptionalDouble pressureTimeCmH2OS, OptionalDouble p01CmH2O,
+                      OptionalDouble patientShare, Optional<String> inspiredBy, List<Asynchrony> asynchrony, boolean sigh, int coughs, boolean volumeNotReached,
+                      boolean pressureLimited, OptionalDouble inspiratoryTimeS) {
+        /** Below the one and above the other share a breath counts as one side's alone; common practice, no source. */
+        private static final double ALONE = 0.05;
+
+        static Own of(Now n, boolean breath) {
+            double work = n.get(Column.MUSCLE_J), litres = n.get(Column.INSPIRED_ML) / 1000, time = n.get(Column.PRESSURE_TIME_CMH2O_S);
+            double given = Math.max(0, n.get(Column.ENERGY_J) - n.get(Column.ENERGY_PEEP_J)), share = work / (work + given);
+            boolean acts = work > 0, shared = breath && work + given > 0;
+            return new Own(some(n.get(Column.TRIGGER_DELAY_S), breath), some(work, acts), some(work / litres, acts && litres > 0), some(time, time > 0), some(n.get(Column.P01_CMH2O), true),
+                    some(share, acts && shared), shared ? Optional.of(share < ALONE ? "ventilator" : share > 1 - ALONE ? "patient" : "both") : Optional.empty(),
+                    Asynchrony.of(n.get(Column.ASYNCHRONY)), n.get(Column.SIGH) > 0, Double.isNaN(n.get(Column.COUGHS)) ? 0 : (int) n.get(Column.COUGHS),
+                    breath && n.get(Column.VOLUME_NOT_REACHED) > 0, breath && n.get(Column.PRESSURE_LIMITED) > 0,
+                    some(n.get(Column.INSPIRATORY_TIME_S), breath));
+        }
+
+        private static OptionalDouble some(double value, boolean known) { return known && !Double.isNaN(value) ? OptionalDouble.of(value) : OptionalDouble.empty(); }
+    }
+
+    /** Something to mark along the waves: who started a breath, and where patient and ventilator missed each other. */
+    public record Mark(double atS, String words) { }
+
+    /** The marks of a run to a time; {@code clock} with those of breaths that only the clock started. */
+    public List<Mark> marks(double untilS, boolean clock) {
+        List<Mark> marks = new ArrayList<>();
+        rows(untilS, r -> {
+            List<String> words = new ArrayList<>();
+            r.startedBy().filter(by -> clock || !by.equals("clock")).ifPresent(words::add);
+            r.own().asynchrony().forEach(a -> words.add(a.words()));
+            if (r.own().sigh()) words.add("sigh");
+            if (r.own().coughs() > 0) words.add("cough");
+            if (!words.isEmpty()) marks.add(new Mark(r.atS(), String.join(", ", words)));
+        });
+        return List.copyOf(marks);
+    }
+
+    /**
      * One breath, or 2 s without one; what does not exist is absent.
      *
      * @param mandatory true for an inflation of the set kind, whoever starts it, and for backup; absent where there was no breath
@@ -120,7 +169,7 @@ public final class Breathing {
                       OptionalDouble peakCmH2O, OptionalDouble plateauCmH2O, OptionalDouble peepCmH2O, OptionalDouble autoPeepCmH2O, OptionalDouble drivingCmH2O,
                       OptionalDouble meanCmH2O, OptionalDouble transpulmonaryCmH2O, OptionalDouble mechanicalEnergyJ, OptionalDouble fio2, OptionalDouble etco2MmHg,
                       OptionalDouble inspiredCo2MmHg, OptionalDouble paco2MmHg, OptionalDouble pao2MmHg, OptionalDouble sao2, OptionalDouble spo2, OptionalDouble ph,
-                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts) {
+                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts, Own own) {
         /** Arterial saturation below which the model's circulation, which goes on, is no longer a patient's. Common practice, no source. */
         private static final double LEAST_SAO2 = 0.5;
         private static final List<String> STARTED = List.of("clock", "patient", "nobody", "backup");
@@ -134,7 +183,7 @@ public final class Breathing {
                     known(n, Column.PEEP_CMH2O), known(n, Column.AUTO_PEEP_CMH2O), known(n, Column.DRIVING_CMH2O), known(n, Column.MEAN_CMH2O), known(n, Column.TRANSPULMONARY_CMH2O),
                     known(n, Column.ENERGY_J), known(n, Column.FIO2), known(n, Column.ETCO2_MMHG), known(n, Column.INSPIRED_CO2_MMHG), known(n, Column.PACO2_MMHG),
                     known(n, Column.PAO2_MMHG), known(n, Column.SAO2), known(n, Column.SPO2), known(n, Column.PH), known(n, Column.OXYGEN_DRAW_L_MIN), known(n, Column.LOAD_W),
-                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS));
+                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS), Own.of(n, breath));
         }
 
         /** Whether the saturation is lower than a heart bears for long: such a row says only that harm came earlier. */

@@ -27,14 +27,17 @@ final class Needs {
 
     /** These belong to the mode where the device has them. */
     static Set<Setting> optional(Mode mode) {
-        EnumSet<Setting> s = EnumSet.of(Setting.PRESSURE_LIMIT, Setting.BIAS_FLOW);
+        EnumSet<Setting> s = EnumSet.of(Setting.PRESSURE_LIMIT, Setting.BIAS_FLOW, Setting.SIGH_EVERY, Setting.SIGH_PRESSURE);
         if (mode.control() == Mode.Control.VOLUME) s.add(Setting.PAUSE);
         if (mode.control() != Mode.Control.VOLUME || mode.supported()) s.add(Setting.RISE_TIME);
         if (mode.sequence() != Mode.Sequence.MANDATORY) {
             s.add(Setting.FLOW_TRIGGER);
             s.add(Setting.PRESSURE_TRIGGER);
         }
-        if (mode.supported()) s.add(Setting.CYCLE_OFF);
+        if (mode.supported()) {
+            s.add(Setting.CYCLE_OFF);
+            s.add(Setting.CYCLE_AFTER);
+        }
         return s;
     }
 }

@@ -23,6 +23,9 @@ final class Possible {
             case CYCLE_OFF -> new Range(0.01, 0.9, 0);
             case PRESSURE_LIMIT -> new Range(5, 120, 0);
             case BIAS_FLOW -> new Range(0, 60, 0);
+            case CYCLE_AFTER -> new Range(0.3, 10, 0);
+            case SIGH_EVERY -> new Range(10, 3600, 0);
+            case SIGH_PRESSURE -> new Range(10, 60, 0);
         };
     }
 }

@@ -14,12 +14,22 @@ import java.util.OptionalDouble;
  * @param carboxyhaemoglobin    share of the haemoglobin that carries carbon monoxide
  * @param methaemoglobin        share of the haemoglobin that is methaemoglobin
  * @param pressureLowersOutput  whether pressure in the chest lowers the cardiac output
+ * @param breathing             what weakens, disturbs or drives the patient's own breathing
  */
 public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears,
                            OptionalDouble airwayDepthCm, Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel,
                            OptionalDouble haemoglobinGPerL, Optional<String> position, boolean paralysed, boolean chestDrain,
                            OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas, double carboxyhaemoglobin, double methaemoglobin,
-                           boolean pressureLowersOutput) {
+                           boolean pressureLowersOutput, Breathing breathing) {
+    /** Without sedation, coughs or a heart that shakes the airway. */
+    public PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears, OptionalDouble airwayDepthCm,
+                        Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel, OptionalDouble haemoglobinGPerL, Optional<String> position,
+                        boolean paralysed, boolean chestDrain, OptionalDouble cardiacOutputLPerMin, Optional<BloodGas> bloodGas, double carboxyhaemoglobin,
+                        double methaemoglobin, boolean pressureLowersOutput) {
+        this(sex, heightCm, heightEstimated, weightKg, ageYears, airwayDepthCm, cuff, lungs, temperatureCel, haemoglobinGPerL, position, paralysed, chestDrain,
+                cardiacOutputLPerMin, bloodGas, carboxyhaemoglobin, methaemoglobin, pressureLowersOutput, Breathing.NONE);
+    }
+
     /** Without haemoglobin that binds no oxygen, and with the declared coupling of chest pressure and heart. */
     public PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstimated, OptionalDouble weightKg, OptionalDouble ageYears, OptionalDouble airwayDepthCm,
                         Optional<Cuff> cuff, Lungs lungs, OptionalDouble temperatureCel, OptionalDouble haemoglobinGPerL, Optional<String> position,
@@ -36,6 +46,21 @@ public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstim
 
     /** Own effort to breathe. */
     public enum Effort { NONE, WEAK, NORMAL, STRONG }
+
+    /**
+     * What weakens, disturbs or drives the patient's own breathing.
+     *
+     * @param sedation          share of the drive that it takes away, 0 to 1
+     * @param drivenByGases     whether effort answers to carbon dioxide and oxygen
+     * @param heartSwingLPerMin flow that each heart beat makes at the airway
+     */
+    public record Breathing(double sedation, boolean drivenByGases, double coughsPerMin, double hiccupsPerMin, OptionalDouble heartRatePerMin, double heartSwingLPerMin) {
+        public static final Breathing NONE = new Breathing(0, true, 0, 0, OptionalDouble.empty(), 0);
+
+        public Breathing {
+            if (!(sedation >= 0 && sedation <= 1)) throw new IllegalArgumentException("sedation (" + sedation + ") lies outside 0 to 1");
+        }
+    }
 
     /**
      * Overrides of lung values.

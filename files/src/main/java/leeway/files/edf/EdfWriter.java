@@ -9,8 +9,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * Writes a contiguous EDF+ file of records of one second, with the time-keeping annotations that EDF+ demands.
@@ -19,8 +21,8 @@ import java.util.Locale;
  */
 public final class EdfWriter {
     private static final int DIGITAL_MAX = 32_767;
-    /** Bytes of the annotation signal of a record: room for "+172800\u0014\u0014\0". */
-    private static final int ANNOTATION_BYTES = 16;
+    /** Least bytes of the annotation signal of a record: room for "+172800\u0014\u0014\0". */
+    private static final int LEAST_ANNOTATION_BYTES = 16;
     private static final String ANNOTATIONS = "EDF Annotations";
     private static final int COUNT_AT = 236;
 
@@ -32,6 +34,9 @@ public final class EdfWriter {
     /** The four waves of a breath; 0.01 cmH2O and finer, as a span of 400 over 65,535 steps has it. */
     public static final List<Signal> BREATH = List.of(new Signal("Paw", "cmH2O", 200), new Signal("Flow", "L/min", 300), new Signal("Vol", "mL", 8000),
             new Signal("Pmus", "cmH2O", 200));
+
+    /** An annotation: a moment, s from the start, and words in plain ASCII. */
+    public record Mark(double atS, String words) { }
 
     /** Takes one sample of every signal, in their order. */
     @FunctionalInterface
@@ -47,12 +52,18 @@ public final class EdfWriter {
 
     /** @param perSecond a whole number of samples a second, else refused */
     public static void write(Path file, String equipment, double perSecond, List<Signal> signals, Source source) throws IOException {
+        write(file, equipment, perSecond, signals, List.of(), source);
+    }
+
+    /** @param marks in the order of their time */
+    public static void write(Path file, String equipment, double perSecond, List<Signal> signals, List<Mark> marks, Source source) throws IOException {
         int rate = (int) Math.rint(perSecond);
         if (rate < 1 || Math.abs(rate - perSecond) > 1e-9) throw new IllegalArgumentException("%s samples a second is not a whole number".formatted(perSecond));
         Records records;
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16)) {
-            out.write(header(equipment, rate, signals));
-            records = new Records(out, rate, signals);
+            Notes notes = new Notes(marks);
+            out.write(header(equipment, rate, signals, notes.bytes));
+            records = new Records(out, rate, signals, notes);
             source.into(records);
             records.end();
         } catch (UncheckedIOException e) {
@@ -64,7 +75,7 @@ public final class EdfWriter {
         }
     }
 
-    private static byte[] header(String equipment, int rate, List<Signal> signals) {
+    private static byte[] header(String equipment, int rate, List<Signal> signals, int annotationBytes) {
         int all = signals.size() + 1;
         StringBuilder h = new StringBuilder(256 * (all + 1));
         h.append(field("0", 8)).append(field("X X X X", 80)).append(field("Startdate X X X " + plain(equipment), 80)).append("01.01.85").append("00.00.00")
@@ -84,7 +95,7 @@ public final class EdfWriter {
         for (int i = 0; i < all; i++) h.append(field("32767", 8));
         for (int i = 0; i < all; i++) h.append(field("", 80));
         for (int i = 0; i < signals.size(); i++) h.append(field(Integer.toString(rate), 8));
-        h.append(field(Integer.toString(ANNOTATION_BYTES / 2), 8));
+        h.append(field(Integer.toString(annotationBytes / 2), 8));
         for (int i = 0; i < all; i++) h.append(field("", 32));
         return h.toString().getBytes(StandardCharsets.US_ASCII);
     }
@@ -99,15 +110,38 @@ public final class EdfWriter {
         return cut + " ".repeat(width - cut.length());
     }
 
+    /** The annotations, second by second; every record has as many bytes as the fullest needs. */
+    private static final class Notes {
+        private final Map<Integer, StringBuilder> bySecond = new HashMap<>();
+        private final int bytes;
+
+        Notes(List<Mark> marks) {
+            int most = LEAST_ANNOTATION_BYTES;
+            for (Mark m : marks) {
+                StringBuilder text = bySecond.computeIfAbsent((int) Math.floor(Math.max(0, m.atS())), second -> new StringBuilder());
+                text.append(String.format(Locale.ROOT, "+%.3f\u0014%s\u0014\0", Math.max(0, m.atS()), m.words().replaceAll("[^ -~]", "?")));
+                most = Math.max(most, text.length() + LEAST_ANNOTATION_BYTES);
+            }
+            bytes = most + most % 2;
+        }
+
+        byte[] of(int second) {
+            String time = "+" + second + "\u0014\u0014\0";
+            return (time + bySecond.getOrDefault(second, new StringBuilder())).getBytes(StandardCharsets.US_ASCII);
+        }
+    }
+
     private static final class Records implements Sink {
         private final OutputStream out;
         private final int rate;
         private final List<Signal> signals;
         private final short[][] record;
+        private final Notes notes;
         private int at;
         private int count;
 
-        Records(OutputStream out, int rate, List<Signal> signals) {
+        Records(OutputStream out, int rate, List<Signal> signals, Notes notes) {
+            this.notes = notes;
             this.out = out;
             this.rate = rate;
             this.signals = signals;
@@ -129,7 +163,7 @@ public final class EdfWriter {
         }
 
         private void flush() {
-            byte[] bytes = new byte[2 * rate * record.length + ANNOTATION_BYTES];
+            byte[] bytes = new byte[2 * rate * record.length + notes.bytes];
             int b = 0;
             for (short[] s : record) {
                 for (short v : s) {
@@ -137,7 +171,7 @@ public final class EdfWriter {
                     bytes[b++] = (byte) (v >> 8);
                 }
             }
-            byte[] time = ("+" + count + "\u0014\u0014").getBytes(StandardCharsets.US_ASCII);
+            byte[] time = notes.of(count);
             for (int i = 0; i < time.length; i++) bytes[b + i] = time[i];
             try {
                 out.write(bytes);

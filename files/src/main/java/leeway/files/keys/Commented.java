@@ -10,7 +10,7 @@ import java.util.Set;
 public final class Commented {
     private static final int MEANING_COLUMN = 46;
     /** Sections with more keys than this are shown as one line. */
-    private static final int LONG = 24;
+    private static final int LONG = 28;
 
     private final StringBuilder out = new StringBuilder();
     private final Set<String> written;

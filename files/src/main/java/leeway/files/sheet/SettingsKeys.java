@@ -23,8 +23,8 @@ public final class SettingsKeys {
     public static final String RATIO = "i:e";
     public static final String ABSOLUTE = "inspiratory pressure absolute";
     public static final Form MODE = Form.choice("mode", Arrays.stream(Mode.values()).map(Mode::code).toList(), Map.of(
-            "volume control", List.of("A/C-VC"), "pressure control", List.of("A/C-PC"), "pressure support", List.of("CSV-PS"), "controlled", List.of("CMV-VC", "CMV-PC"), "bi-level", List.of("IMV-PC"),
-            "SIMV", List.of("SIMV-VC\\PS", "SIMV-PC\\PS"), "pressure regulated volume control", List.of("A/C-vtPC"), "spontaneous", List.of("CSV-PS", "CPAP")));
+            "volume control", List.of("A/C-VC"), "pressure control", List.of("A/C-PC"), "pressure support", List.of("CSV-PS"), "controlled", List.of("CMV-VC", "CMV-PC"),
+            "SIMV", List.of("SIMV-VC\\PS", "SIMV-PC\\PS"), "pressure regulated volume control", List.of("A/C-vtPC"), "spontaneous", List.of("CSV-PS", "CPAP"), "bi-level", List.of("IMV-PC"), "two pressure levels", List.of("IMV-PC"), "assist control", List.of("A/C-VC", "A/C-PC")));
 
     private SettingsKeys() { }
 
@@ -72,6 +72,9 @@ public final class SettingsKeys {
             case CYCLE_OFF -> Form.of(k, 0.01, 0.9, "25 %");
             case PRESSURE_LIMIT -> Form.of(k, 5, 120, "40 cmH2O");
             case BIAS_FLOW -> Form.of(k, 0, 40, "3 L/min");
+            case CYCLE_AFTER -> Form.of(k, 0.3, 10, "1.5 s");
+            case SIGH_EVERY -> Form.of(k, 10, 3600, "60 s");
+            case SIGH_PRESSURE -> Form.of(k, 10, 60, "30 cmH2O");
         };
     }
 
@@ -91,6 +94,9 @@ public final class SettingsKeys {
             case CYCLE_OFF -> "Share of the peak flow at which support ends.";
             case PRESSURE_LIMIT -> "Pressure above ambient that is not exceeded.";
             case BIAS_FLOW -> "Flow through the circuit between breaths.";
+            case CYCLE_AFTER -> "Support ends at the latest after this time.";
+            case SIGH_EVERY -> "A sigh of 3 s after each such time.";
+            case SIGH_PRESSURE -> "Pressure of a sigh, above ambient.";
         };
     }
 
@@ -104,6 +110,9 @@ public final class SettingsKeys {
             case RISE_TIME -> new String[] {"ramp", "slope"};
             case CYCLE_OFF -> new String[] {"cycling", "expiratory trigger"};
             case PRESSURE_LIMIT -> new String[] {"pmax", "maximum pressure", "max pressure"};
+            case CYCLE_AFTER -> new String[] {"longest support", "maximum inspiratory time"};
+            case SIGH_EVERY -> new String[] {"sigh", "sigh interval"};
+            case SIGH_PRESSURE -> new String[] {"sigh pressure"};
             case INSPIRATORY_PRESSURE, SUPPORT_PRESSURE, PEEP, FLOW_TRIGGER, PRESSURE_TRIGGER, BIAS_FLOW -> new String[0];
         };
     }

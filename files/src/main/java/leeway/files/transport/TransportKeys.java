@@ -71,6 +71,12 @@ public final class TransportKeys {
             Key.may("position", Form.choice("position", POSITIONS), "How the patient lies: it changes the gas left in the lung.").otherwise("flat"),
             Key.may("paralysed", Form.yesNo(), "Whether a relaxant works.").otherwise("no").also("paralyzed", "relaxed"),
             Key.may("chest drain", Form.yesNo(), "Whether one lies.").otherwise("no"),
+            Key.may("sedation", Form.choice("sedation", "none", "light", "moderate", "deep"), "Takes 20, 45 or 75 % of the own effort and of its answer to the gases.").otherwise("none").also("sedated"),
+            Key.may("drive", Form.choice("drive", "follows gases", "fixed"), "Whether own effort answers to carbon dioxide and oxygen.").otherwise("follows gases").also("respiratory drive"),
+            Key.may("coughs", Form.of(Kind.RATE, 0, 60, "4 /min"), "How often the patient coughs.").otherwise("0 /min").also("cough"),
+            Key.may("hiccups", Form.of(Kind.RATE, 0, 60, "20 /min"), "How often the patient hiccups.").otherwise("0 /min").also("hiccup"),
+            Key.may("heart rate", Form.of(Kind.RATE, 10, 300, "85 /min"), "Heart beats, which a trigger may take for efforts.").otherwise("85 /min").also("pulse"),
+            Key.may("heart swing", Form.of(Kind.FLOW, 0, 60, "4 L/min"), "Flow that each heart beat makes at the airway.").otherwise("0 L/min").also("cardiac oscillation"),
             Key.may("cardiac output", Form.of(Kind.FLOW, 0.05, 25, "5 L/min"), "As measured.").otherwise("by size and illness"),
             Key.may("pressure lowers output", Form.yesNo(), "Whether pressure in the chest lowers the cardiac output; a coarse rule that can be switched off.").otherwise("yes"),
             Key.may("blood gas", Form.section(BLOOD_GAS), "A blood gas with the settings it was taken under: the model is fitted to it.").also("abg", "bga"));
