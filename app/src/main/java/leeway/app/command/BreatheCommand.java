@@ -129,7 +129,8 @@ final class BreatheCommand extends Command {
         }
         try {
             if (edf) {
-                EdfWriter.write(part, "leeway virtual patient", perSecond, EdfWriter.BREATH, sink -> breathing.waves(untilS, perSecond, (t, p, f, v, m) -> sink.sample(p, f, v, m)));
+                List<EdfWriter.Mark> marks = breathing.marks(untilS, false).stream().map(m -> new EdfWriter.Mark(m.atS(), m.words())).toList();
+                EdfWriter.write(part, "leeway virtual patient", perSecond, EdfWriter.BREATH, marks, sink -> breathing.waves(untilS, perSecond, (t, p, f, v, m) -> sink.sample(p, f, v, m)));
             } else {
                 try (Writer writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
                     if (as == As.waves) csvWaves(breathing, untilS, perSecond, writer); else BreatheText.csv(breathing, untilS, new PrintWriter(writer));
@@ -145,7 +146,9 @@ final class BreatheCommand extends Command {
 
     private static void csvWaves(Breathing breathing, double untilS, double perSecond, Writer to) {
         try {
-            to.write("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O]\n");
+            to.write("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O],mark\n");
+            List<Breathing.Mark> marks = breathing.marks(untilS, true);
+            int[] next = {0};
             StringBuilder line = new StringBuilder(64);
             breathing.waves(untilS, perSecond, (tS, p, f, v, m) -> {
                 line.setLength(0);
@@ -153,7 +156,10 @@ final class BreatheCommand extends Command {
                 decimals(line, p, 100).append(',');
                 decimals(line, f, 100).append(',');
                 decimals(line, v, 10).append(',');
-                decimals(line, m, 100).append('\n');
+                decimals(line, m, 100).append(',');
+                String words = "";
+                while (next[0] < marks.size() && marks.get(next[0]).atS() <= tS + 1e-9) words = marks.get(next[0]++).words();
+                line.append(words.contains(",") ? '"' + words + '"' : words).append('\n');
                 try {
                     to.append(line);
                 } catch (IOException e) {

@@ -3,7 +3,9 @@ package leeway.app.report;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import leeway.core.breath.Asynchrony;
 import leeway.core.rehearsal.Breathing;
+import leeway.core.rehearsal.Breathing.Own;
 import leeway.core.rehearsal.Breathing.Row;
 import leeway.core.rehearsal.Breathing.Said;
 
@@ -62,5 +64,19 @@ public final class BreatheJson {
         json.number("oxygenDrawLPerMin", r.oxygenDrawLPerMin());
         json.number("loadW", r.loadW());
         if (r.missedEfforts() > 0) json.count("missedEfforts", r.missedEfforts());
+        Own own = r.own();
+        json.number("inspiratoryTimeS", own.inspiratoryTimeS());
+        json.number("triggerDelayS", own.triggerDelayS());
+        json.number("workOfBreathingJ", own.workJ());
+        json.number("workOfBreathingJPerL", own.workJPerL());
+        json.number("pressureTimeProductCmH2OS", own.pressureTimeCmH2OS());
+        json.number("p01CmH2O", own.p01CmH2O());
+        json.number("patientShare", own.patientShare());
+        json.text("inspiredBy", own.inspiredBy());
+        if (!own.asynchrony().isEmpty()) json.texts("asynchrony", own.asynchrony().stream().map(Asynchrony::words).toList());
+        if (own.volumeNotReached()) json.flag("volumeNotReached", true);
+        if (own.pressureLimited()) json.flag("pressureLimited", true);
+        if (own.sigh()) json.flag("sigh", true);
+        if (own.coughs() > 0) json.count("coughs", own.coughs());
     }
 }

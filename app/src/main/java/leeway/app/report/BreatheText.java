@@ -19,11 +19,13 @@ public final class BreatheText {
         out.print(title + "\n");
         out.print("A planning and teaching aid, not a medical device; nothing here is an order.\n");
         out.print("The virtual patient at medians; pressures in cmH2O, gas tensions in " + (kPa ? "kPa" : "mmHg") + ".\n");
+        Synchrony synchrony = new Synchrony();
         breathing.rows(untilS, new Breathing.Listener() {
             private String leg = "";
             private boolean beyond;
 
             @Override public void row(Row r) {
+                synchrony.add(r);
                 if (!r.leg().equals(leg)) {
                     leg = r.leg();
                     out.print("\n" + leg + "\n");
@@ -41,6 +43,7 @@ public final class BreatheText {
                 out.print("%8s  heard: %s (%s)%n".formatted(time(s.atS()), s.limit().condition().words(), s.limit().from().words()).replace("\r\n", "\n"));
             }
         });
+        synchrony.write(out);
     }
 
     private static String line(Row r, boolean kPa) {
@@ -70,11 +73,14 @@ public final class BreatheText {
     /** Rows as CSV: units in the head, what is absent is empty. */
     public static void csv(Breathing breathing, double untilS, PrintWriter out) {
         out.print("time [s],leg,mandatory,started by,inspired [mL],expired [mL],inspired at ventilator [mL],peak [cmH2O],plateau [cmH2O],PEEP [cmH2O],mean [cmH2O],"
-                + "FiO2 [1],end-tidal CO2 [mmHg],PaCO2 [mmHg],PaO2 [mmHg],SaO2 [1],SpO2 [1],pH [1]\n");
+                + "FiO2 [1],end-tidal CO2 [mmHg],PaCO2 [mmHg],PaO2 [mmHg],SaO2 [1],SpO2 [1],pH [1],trigger delay [s],missed efforts,work of breathing [J],"
+                + "pressure-time product [cmH2O.s],P0.1 [cmH2O],patient's share [1],inspired by,asynchrony\n");
         breathing.rows(untilS, r -> out.print(String.join(",", cell("atS", OptionalDouble.of(r.atS())), quoted(r.leg()), r.mandatory().map(m -> m ? "yes" : "no").orElse(""),
                 r.startedBy().orElse(""), cell("Ml", OptionalDouble.of(r.inspiredMl())), cell("Ml", OptionalDouble.of(r.expiredMl())), cell("Ml", OptionalDouble.of(r.inspiredAtVentilatorMl())),
                 cell("CmH2O", r.peakCmH2O()), cell("CmH2O", r.plateauCmH2O()), cell("CmH2O", r.peepCmH2O()), cell("CmH2O", r.meanCmH2O()), cell("fio2", r.fio2()),
-                cell("MmHg", r.etco2MmHg()), cell("MmHg", r.paco2MmHg()), cell("MmHg", r.pao2MmHg()), cell("sao2", r.sao2()), cell("spo2", r.spo2()), cell("ph", r.ph())) + "\n"));
+                cell("MmHg", r.etco2MmHg()), cell("MmHg", r.paco2MmHg()), cell("MmHg", r.pao2MmHg()), cell("sao2", r.sao2()), cell("spo2", r.spo2()), cell("ph", r.ph()), cell("S", r.own().triggerDelayS()), Integer.toString(r.missedEfforts()), cell("", r.own().workJ()), cell("S", r.own().pressureTimeCmH2OS()),
+                cell("CmH2O", r.own().p01CmH2O()), cell("", r.own().patientShare()), r.own().inspiredBy().orElse(""),
+                quoted(String.join(", ", r.own().asynchrony().stream().map(a -> a.words()).toList()))) + "\n"));
         out.flush();
     }
 

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.AlarmLimits;
+import leeway.core.journey.OwnBreathing;
 import leeway.core.kit.Setting;
 import leeway.core.plan.Expected;
 import leeway.core.plan.Plan;
@@ -98,7 +99,18 @@ public final class Figures {
         row(rows, plan, "pH", Expected::ph, 2, "", "");
         row(rows, plan, "PaO2", Expected::pao2MmHg, 0, "mmHg", kPa(e.pao2MmHg()));
         row(rows, plan, "SpO2", Expected::spo2, 0, "%", "as the oximeter shows it");
+        plan.ownBreathing().ifPresent(o -> ownBreathing(rows, o));
         return rows;
+    }
+
+    private static void ownBreathing(List<List<String>> rows, OwnBreathing o) {
+        rows.add(List.of("started by the patient", n(o.byPatientPerMin(), 1) + " /min", "", "breaths"));
+        if (o.byNobodyPerMin() > 0) rows.add(List.of("started by nobody", n(o.byNobodyPerMin(), 1) + " /min", "", "leak, heart beat, water, vibration"));
+        if (o.missedPerMin() > 0) rows.add(List.of("efforts in vain", n(o.missedPerMin(), 1) + " /min", "", "that start no breath"));
+        if (o.outOfStepPerMin() > 0) rows.add(List.of("out of step", n(o.outOfStepPerMin(), 1) + " /min", "", "doubled, ended too early or too late"));
+        o.p01CmH2O().ifPresent(p -> rows.add(List.of("P0.1", n(p, 1) + " cmH2O", "", "over 3.5: an excessive effort")));
+        o.workJPerL().ifPresent(w -> rows.add(List.of("work of breathing", n(w, 2) + " J/L", "", "the patient's; acceptable 0.2 to 0.9")));
+        o.patientShare().ifPresent(p -> rows.add(List.of("patient's share", percent(p), "", "of the work above PEEP")));
     }
 
     /** Name, value, and the band or else the remark: three columns. */

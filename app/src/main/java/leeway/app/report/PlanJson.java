@@ -38,6 +38,17 @@ public final class PlanJson {
                 json.text("kit", plan.patient().kit());
             });
             settings(json, plan.suggested());
+            plan.ownBreathing().ifPresent(o -> json.object("ownBreathing", () -> {
+                json.number("byPatientPerMin", o.byPatientPerMin());
+                json.number("byNobodyPerMin", o.byNobodyPerMin());
+                json.number("missedPerMin", o.missedPerMin());
+                json.number("outOfStepPerMin", o.outOfStepPerMin());
+                json.number("p01CmH2O", o.p01CmH2O());
+                json.number("workOfBreathingJPerL", o.workJPerL());
+                json.number("workOfBreathingJPerMin", o.workJPerMin());
+                json.number("pressureTimeProductCmH2OSPerMin", o.pressureTimePerMin());
+                json.number("patientShare", o.patientShare());
+            }));
             plan.expected().ifPresent(e -> json.object("expected", () -> {
                 expected(json, e);
                 plan.bands().ifPresent(b -> {
@@ -82,6 +93,9 @@ public final class PlanJson {
             case CYCLE_OFF -> "cycleOff";
             case PRESSURE_LIMIT -> "pressureLimitCmH2O";
             case BIAS_FLOW -> "biasFlowLPerMin";
+            case CYCLE_AFTER -> "cycleOffAfterS";
+            case SIGH_EVERY -> "sighEveryS";
+            case SIGH_PRESSURE -> "sighPressureCmH2O";
         };
     }
 

@@ -96,7 +96,7 @@ class BreatheCommandTest {
         assertThat(Run.of("breathe", file("40 %", "").toString(), "--for", "10 s", "--as", "waves", "--rate", "50 /s", "--out", csv.toString()).exit()).isZero();
         List<String> lines = Files.readAllLines(csv);
         assertThat(lines).hasSize(501);
-        assertThat(lines.get(0)).isEqualTo("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O]");
+        assertThat(lines.get(0)).isEqualTo("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O],mark");
         assertThat(lines.get(2)).startsWith("0.020,");
         assertThat(Run.of("breathe", file("40 %", "").toString(), "--for", "10 s", "--as", "waves", "--out", edf.toString()).exit()).isZero();
         assertThat(Files.size(edf)).isEqualTo(256 * 6 + 10 * (4 * 100 * 2 + 16));

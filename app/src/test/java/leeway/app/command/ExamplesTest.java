@@ -30,6 +30,7 @@ class ExamplesTest {
             Map.entry("night-transfer", REMARKS), Map.entry("infant-by-road", REMARKS), Map.entry("child-by-helicopter", REMARKS),
             Map.entry("heavy-patient-by-air", REMARKS), Map.entry("head-injury-by-road", REMARKS), Map.entry("copd-by-ferry", REMARKS),
             Map.entry("after-arrest-by-helicopter", REMARKS), Map.entry("hand-bag-across-town", REMARKS), Map.entry("chest-injury-from-the-scene", REMARKS),
+            Map.entry("mode-assist-pressure", REMARKS), Map.entry("mode-volume-target", REMARKS), Map.entry("mode-mandatory-volume", REMARKS), Map.entry("mode-mandatory-pressure", REMARKS), Map.entry("mode-intermittent-volume", REMARKS), Map.entry("mode-intermittent-pressure", REMARKS), Map.entry("mode-support", REMARKS), Map.entry("mode-continuous-pressure", REMARKS), Map.entry("mode-two-levels", REMARKS), Map.entry("mode-support-with-leak", REMARKS),
             Map.entry("one-small-cylinder", new Wanted("does not hold", List.of("Oxygen runs out"))),
             Map.entry("tired-battery", new Wanted("does not hold", List.of("charge runs out"))),
             Map.entry("beyond-the-device", new Wanted("does not hold", List.of("75 /min, the nearest that the example pneumatic has is 40 /min"))));
