@@ -52,6 +52,12 @@ interface Answers {
     /** A fault's course and, where it can happen with this kit, how it is judged. */
     record Traced(Trace trace, Optional<Rehearsal> row) { }
 
+    /** The crew's card of a plan, as PDF. */
+    Read<byte[]> card(String text, Plan plan);
+
+    /** The report of a plan, as PDF. */
+    Read<byte[]> report(Plan plan, OperatingMap map);
+
     /** The plan of a text, or everything that is wrong with it. */
     Read<Plan> plan(String text, Hands hands);
 }

@@ -29,6 +29,9 @@ public record JourneyView(String text, String packed, String undo, String pinned
     /** Tells one text from another, for parts of the page that are fetched after it. */
     public String mark() { return Integer.toHexString(text.hashCode()); }
 
+    /** Whether an address can carry the text, and so the pages that belong to it can be asked for. */
+    public boolean linkable() { return packed.length() <= Packed.MAX_ADDRESS; }
+
     /** Lines of the text field. */
     public int rows() { return (int) Math.max(LEAST_ROWS, Math.min(MOST_ROWS, text.lines().count() + 1)); }
 

@@ -63,6 +63,7 @@ public final class Server implements AutoCloseable {
             library.routes(c.routes);
             new MapPage(site, answers, journey).routes(c.routes);
             new RehearsalPage(site, answers, journey).routes(c.routes);
+            new PaperPages(site, answers, journey).routes(c.routes);
             new ComparePage(site, answers, journey).routes(c.routes);
             new Api(site, answers).routes(c.routes);
         });
@@ -142,7 +143,11 @@ public final class Server implements AutoCloseable {
             }
         }
         System.err.println("leeway: a fault of ours while answering " + ctx.method() + " " + ctx.path() + ": " + e.getClass().getSimpleName());
-        for (StackTraceElement at : e.getStackTrace()) System.err.println("  at " + at);
+        for (Throwable t = e; t != null; t = t.getCause()) {
+            // names of classes only: a message may hold what somebody typed
+            if (t != e) System.err.println("  because of " + t.getClass().getName());
+            for (StackTraceElement at : t.getStackTrace()) System.err.println("  at " + at);
+        }
         site.error(ctx, 500, w -> w.say("error.500"));
     }
 }

@@ -1,5 +1,9 @@
 package leeway.app.web;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,13 +11,18 @@ import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import leeway.app.command.SheetLibrary;
+import leeway.app.command.Version;
+import leeway.app.paper.CrewCard;
+import leeway.app.paper.Report;
 import leeway.app.rehearse.Rehearsals;
 import leeway.app.rehearse.Rehearsals.Ask;
 import leeway.app.rehearse.Shared;
+import leeway.app.report.ReportPage;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
 import leeway.core.map.MapMaker;
+import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
 import leeway.core.rehearsal.Breathing;
@@ -94,6 +103,25 @@ final class SheetAnswers implements Answers {
             double untilS = Math.min(longestS, 60 * Math.ceil((Math.max(240, 1.25 * row.harm().map(h -> h.afterS()).orElse(240.0)) + remedyS.orElse(0)) / 60));
             return new Traced(Trace.of(voyage.stage(new Draw(seed, 0)), fault, known, atS, remedyS, beforeS, untilS), row.leg().isPresent() ? Optional.of(row) : Optional.empty());
         });
+    }
+
+    @Override public Read<byte[]> card(String text, Plan plan) { return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, out))); }
+
+    @Override public Read<byte[]> report(Plan plan, OperatingMap map) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), out))); }
+
+    /** Writes somewhere. */
+    private interface Writer {
+        void to(OutputStream out) throws IOException;
+    }
+
+    private static byte[] written(Writer writer) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream(256 * 1024);
+        try {
+            writer.to(out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 
     private Settings settings(Transport t) { return Start.of(t, Ventilated.of(t), library::strategy).settings(); }
