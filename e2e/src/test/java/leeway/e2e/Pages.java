@@ -8,6 +8,7 @@ record Pages(String name, String path) {
             new Pages("journey", "/"),
             new Pages("journey-new", "/new"),
             new Pages("map", "/map"),
+            new Pages("gases", "/gases"),
             new Pages("rehearse", "/rehearse"),
             new Pages("fault", "/rehearse/fault?fault=disconnection%20at%20the%20patient"),
             new Pages("compare", "/compare"),

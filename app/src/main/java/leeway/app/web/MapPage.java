@@ -7,9 +7,10 @@ import java.util.Map;
 import leeway.app.report.Figures;
 import leeway.app.report.MapPicture;
 import leeway.core.map.OperatingMap;
+import leeway.core.plan.Plan;
 import leeway.files.yaml.Read;
 
-/** The room to every limit, as a page, and as a part that the journey page fetches after its answer. */
+/** The slower pictures, each as a page, and as a part that the journey page fetches after its answer: the room to every limit, the gases with their bands. */
 public final class MapPage {
     private static final int WIDTH = 720;
     private final Site site;
@@ -22,7 +23,25 @@ public final class MapPage {
         this.journey = journey;
     }
 
-    void routes(RoutesConfig routes) { routes.get("/map", this::show); }
+    void routes(RoutesConfig routes) {
+        routes.get("/map", this::show);
+        routes.get("/gases", this::gases);
+    }
+
+    /** The gases along the journey, for a wide and for a narrow page. */
+    public record GasView(String wide, String narrow) { }
+
+    private void gases(Context ctx) {
+        if (site.kept(ctx)) return;
+        String text = journey.state(ctx);
+        Read<Plan> plan = journey.plan(ctx, text);
+        if (plan instanceof Read.Bad<Plan> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
+        AnswerView answer = new AnswerView(plan.good().orElseThrow());
+        GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases(true), answer.gases(false)));
+        String packed = Packed.of(text);
+        Page page = site.page(ctx, "journey", site.words(ctx).say("gases.title"), packed, "/gases?s=" + packed);
+        site.renderAndKeep(ctx, Site.partly(ctx) ? "part/gases.jte" : "gases.jte", Map.of("page", page, "v", view));
+    }
 
     /** One knob as a slider. */
     public record Turn(String axis, String key, String least, String most, String step, String value, String unit) { }
