@@ -158,7 +158,7 @@ class ServerTest {
         for (String name : new String[] {"card.pdf", "report.pdf"}) {
             HttpResponse<byte[]> pdf = HttpClient.newHttpClient().send(HttpRequest.newBuilder(URI.create(server.address() + name + "?example=infant-by-road")).build(), BodyHandlers.ofByteArray());
             assertThat(pdf.statusCode()).isEqualTo(200);
-            assertThat(pdf.headers().firstValue("Content-Type").orElse("")).isEqualTo("application/pdf");
+            assertThat(pdf.headers().firstValue("Content-Type").orElse("")).startsWith("application/pdf");
             assertThat(new String(pdf.body(), 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
         }
         assertThat(get("/card.pdf?s=none").statusCode()).isEqualTo(400);
