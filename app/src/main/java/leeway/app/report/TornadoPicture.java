@@ -33,14 +33,15 @@ public final class TornadoPicture {
         double to = high + pad;
         double scale = (right - left) / (to - from);
         Svg svg = new Svg(("tornado " + cssClass).strip(), width, height, says(r));
-        svg.text("lab", 0, 16, At.START, r.name() + (r.unit().equals("1") ? "" : ", " + r.unit()) + ": " + value(r, r.central()) + " at the medians");
         double middle = left + (r.central() - from) * scale;
         double[] ticks = MapPicture.ticks(from, to);
         int decimals = decimals(r, ticks);
+        String percent = r.name().equals("saturation") ? " %" : "";
+        svg.text("lab", left, 16, At.START, r.name() + (r.unit().equals("1") ? "" : ", " + r.unit()) + ": " + Figures.n(r.central() * times(r), decimals) + percent + " at the medians");
         for (double t : ticks) {
             double x = left + (t - from) * scale;
             for (int i = 0; i < swings.size(); i++) svg.line("grid", x, TOP + i * ROW + 16, x, TOP + i * ROW + 16 + BAR + 6);
-            svg.text("tick", x, height - 6, At.MIDDLE, Figures.n(t * times(r), decimals) + (r.name().equals("saturation") ? " %" : ""));
+            svg.text("tick", x, height - 6, At.MIDDLE, Figures.n(t * times(r), decimals) + percent);
         }
         for (int i = 0; i < swings.size(); i++) {
             Swing s = swings.get(i);
