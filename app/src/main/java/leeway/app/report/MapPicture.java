@@ -27,6 +27,7 @@ public final class MapPicture {
     private static final double NEAR = 0.02;
     private final OperatingMap map;
     private final Svg svg;
+    private final String pattern;
     private final int left;
     private final int right;
     private final int top = 26;
@@ -40,6 +41,8 @@ public final class MapPicture {
         this.right = width - 10;
         this.bottom = height - 40;
         this.svg = new Svg(("operating " + cssClass).strip(), width, height, says(map));
+        // a name of its own: a pattern in a picture that the page hides is no pattern for the one that it shows
+        this.pattern = "inland" + (cssClass.isEmpty() ? "" : "-" + cssClass.replaceAll("[^a-z]+", "-"));
     }
 
     /** In a width of so many pixels, styled by the page around it. */
@@ -73,7 +76,7 @@ public final class MapPicture {
     private static double last(Axis a) { return a.values()[a.values().length - 1]; }
 
     private String draw() {
-        svg.raw("<defs><pattern id=\"inland\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><line class=\"hatch\" x1=\"0\" y1=\"0\" x2=\"0\" y2=\"7\"/></pattern></defs>");
+        svg.raw("<defs><pattern id=\"" + pattern + "\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><line class=\"hatch\" x1=\"0\" y1=\"0\" x2=\"0\" y2=\"7\"/></pattern></defs>");
         svg.rect("deepest", left, top, right - left, bottom - top);
         for (Limit l : map.limits()) less("deep", l, DEEP);
         for (Limit l : map.limits()) less("shoal", l, SHOAL);
@@ -118,7 +121,8 @@ public final class MapPicture {
             }
             d.append('Z');
         }
-        if (d.length() > 0) svg.path(cssClass, d.toString());
+        if (d.length() > 0 && cssClass.equals("hatched")) svg.raw("<path class=\"hatched\" fill=\"url(#" + pattern + ")\" d=\"" + d + "\"/>");
+        else if (d.length() > 0) svg.path(cssClass, d.toString());
     }
 
     /** How far a point lies from the line through its neighbours. */
@@ -303,7 +307,7 @@ public final class MapPicture {
     private static final String STYLE = ":root{color-scheme:light dark;--sheet:#fffdf7;--ink:#14263d;--soft:#526273;--shoal2:#fae6b4;--deep:#dcebf2;--deep2:#a9cfe3;--land:#e5dcc3;--crew:#7a5b00}"
             + "@media (prefers-color-scheme:dark){:root{--sheet:#16222e;--ink:#e9e4d6;--soft:#a6b6c5;--shoal2:#4d431f;--deep:#183447;--deep2:#27597a;--land:#3a3527;--crew:#e0b84f}}"
             + "svg{background:var(--sheet);font:12px \"Atkinson Hyperlegible\",system-ui,\"DejaVu Sans\",sans-serif}text{fill:var(--ink)}.tick{fill:var(--soft);font-size:12px}.lab{font-size:13px}.axis{stroke:var(--ink);stroke-width:.8}"
-            + ".operating .inland{fill:var(--land);fill-rule:evenodd}.operating .hatched{fill:url(#inland);fill-rule:evenodd}.operating .hatch{stroke:var(--soft);stroke-width:.45}.operating .shoal{fill:var(--shoal2);fill-rule:evenodd}.operating .deep{fill:var(--deep);fill-rule:evenodd}.operating .deepest{fill:var(--deep2);fill-rule:evenodd}"
+            + ".operating .inland{fill:var(--land);fill-rule:evenodd}.operating .hatched{fill-rule:evenodd}.operating .hatch{stroke:var(--soft);stroke-width:.45}.operating .shoal{fill:var(--shoal2);fill-rule:evenodd}.operating .deep{fill:var(--deep);fill-rule:evenodd}.operating .deepest{fill:var(--deep2);fill-rule:evenodd}"
             + ".operating .depth{fill:none;stroke:var(--soft);stroke-width:.7;stroke-dasharray:1 3}.operating .wall{fill:none;stroke:var(--ink);stroke-width:2}"
             + ".operating .iso{fill:none;stroke:var(--ink);stroke-width:.8}.operating .draw{fill:none;stroke:var(--crew);stroke-width:1;stroke-dasharray:6 4}"
             + ".operating .behind{fill:none;stroke:var(--soft);stroke-width:.9;stroke-dasharray:2 4}"
