@@ -38,6 +38,11 @@ public final class CpuTime {
         System.out.printf(Locale.ROOT, "   the tube costs a factor of %.2f%n", tube / engine);
         double support = time("supported breath, engine", 4_000, supported::engine);
         beside(support, time("supported breath, integrated with events 1e-8", 100, supported::integrated));
+        NonlinearBreathBenchmark curved = new NonlinearBreathBenchmark();
+        curved.prepare();
+        double bent = time("pressure-controlled breath into a curved lung, engine", 2_000, curved::engine);
+        beside(bent, time("the same, integrated at equal error", 200, curved::integrated));
+        System.out.printf(Locale.ROOT, "   errors %.1e and %.1e mL, the peer's at a tolerance of %.0e%n", curved.ourErrorMl, curved.peerErrorMl, curved.tolerance);
         for (int breaths : new int[] {1000, 7200, 100_000}) {
             JourneyGrowthBenchmark journey = new JourneyGrowthBenchmark();
             journey.breaths = breaths;

@@ -8,6 +8,7 @@ import leeway.core.rehearsal.Breathing;
 import leeway.core.rehearsal.Breathing.Own;
 import leeway.core.rehearsal.Breathing.Row;
 import leeway.core.rehearsal.Breathing.Said;
+import leeway.core.rehearsal.LungRow;
 
 /** The rows of a run as JSON: {@code breaths}, and the alarms that were heard. */
 public final class BreatheJson {
@@ -78,5 +79,19 @@ public final class BreatheJson {
         if (own.pressureLimited()) json.flag("pressureLimited", true);
         if (own.sigh()) json.flag("sigh", true);
         if (own.coughs() > 0) json.count("coughs", own.coughs());
+        r.lungs().ifPresent(l -> lungs(json, l));
+    }
+
+    /** Right and left lung where they are apart, else fast and slow part. */
+    private static void lungs(Json json, LungRow l) {
+        json.object("lungs", () -> {
+            json.number("openShare", l.openShare());
+            json.number("shuntAdded", l.shuntAdded());
+            json.number("firstTidalMl", l.firstTidalMl());
+            json.number("secondTidalMl", l.secondTidalMl());
+            json.number("firstEndMl", l.firstEndMl());
+            json.number("secondEndMl", l.secondEndMl());
+            json.number("pleuralGasMl", l.pleuralGasMl());
+        });
     }
 }

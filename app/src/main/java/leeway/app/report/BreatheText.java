@@ -7,10 +7,13 @@ import java.util.OptionalDouble;
 import leeway.core.rehearsal.Breathing;
 import leeway.core.rehearsal.Breathing.Row;
 import leeway.core.rehearsal.Breathing.Said;
+import leeway.core.rehearsal.LungRow;
 
 /** The rows of a run as text of 80 columns, and as CSV. */
 public final class BreatheText {
     private static final double KPA_PER_MMHG = 0.133322;
+    /** From line to line about the lung its open share, or the gas in the pleura, has changed by this. */
+    private static final double WORTH_SHARE = 0.05, WORTH_ML = 250;
 
     private BreatheText() { }
 
@@ -23,6 +26,10 @@ public final class BreatheText {
         breathing.rows(untilS, new Breathing.Listener() {
             private String leg = "";
             private boolean beyond;
+            private boolean first = true;
+            private boolean blocked;
+            private double open;
+            private double gasMl;
 
             @Override public void row(Row r) {
                 synchrony.add(r);
@@ -37,6 +44,19 @@ public final class BreatheText {
                     out.print("%8s  beyond the model: SaO2 below 50 %%; no heart goes on so for long. What\n          follows says only that harm came earlier.\n".formatted(time(r.atS())));
                 }
                 out.print(line(r, kPa));
+                r.lungs().ifPresent(l -> lungs(r.atS(), l));
+            }
+
+            /** A line where a lung of several parts has changed enough to be worth one. */
+            private void lungs(double atS, LungRow l) {
+                boolean moved = first || Math.abs(l.openShare().orElse(0) - open) >= WORTH_SHARE || Math.abs(l.pleuralGasMl().orElse(0) - gasMl) >= WORTH_ML
+                        || l.secondTidalMl().isPresent() && l.secondTidalMl().getAsDouble() < 1 != blocked;
+                if (!moved) return;
+                first = false;
+                open = l.openShare().orElse(0);
+                gasMl = l.pleuralGasMl().orElse(0);
+                blocked = l.secondTidalMl().isPresent() && l.secondTidalMl().getAsDouble() < 1;
+                out.print("%8s  lung:%s\n".formatted(time(atS), lungWords(l)));
             }
 
             @Override public void said(Said s) {
@@ -44,6 +64,18 @@ public final class BreatheText {
             }
         });
         synchrony.write(out);
+    }
+
+    /** " 66 % of what can open is open, shunt +2 %; 210 and 0 mL into the two parts; 500 mL in the pleura". */
+    private static String lungWords(LungRow l) {
+        StringBuilder words = new StringBuilder();
+        l.openShare().ifPresent(s -> words.append(String.format(Locale.ROOT, " %.0f %% of what can open is open", 100 * s)));
+        l.shuntAdded().ifPresent(s -> words.append(String.format(Locale.ROOT, ", shunt %s%.0f %%", Math.round(100 * s) > 0 ? "+" : Math.round(100 * s) < 0 ? "-" : "", Math.abs(100 * s))));
+        if (l.firstTidalMl().isPresent() && l.secondTidalMl().isPresent()) {
+            words.append(words.isEmpty() ? " " : "; ").append(String.format(Locale.ROOT, "%.0f and %.0f mL into its parts", l.firstTidalMl().getAsDouble(), l.secondTidalMl().getAsDouble() + 0.0));
+        }
+        l.pleuralGasMl().ifPresent(g -> words.append(words.isEmpty() ? " " : "; ").append(String.format(Locale.ROOT, "%.0f mL of gas in the pleura", g)));
+        return words.toString();
     }
 
     private static String line(Row r, boolean kPa) {

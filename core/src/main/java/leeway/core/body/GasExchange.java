@@ -33,6 +33,7 @@ public final class GasExchange implements Part {
     private static final double PRESSURE_S_TIME = 20;
     /** A lung that holds less than this share of its gas has collapsed: blood passes it as a shunt. */
     private static final double COLLAPSED = 0.03;
+    private static final double MOST_SHUNT = 0.95;
 
     private final PatientModel patient;
     private final Ventilation first;
@@ -45,7 +46,7 @@ public final class GasExchange implements Part {
     private Blood blood;
     private int at;
     // coefficients
-    private double dry, perMl, deadShare, shunt, fresh, output, vo2, vco2, mouthGas, reached;
+    private double dry, perMl, deadShare, shunt, shuntNow, fresh, output, vo2, vco2, mouthGas, reached;
     private boolean closed, oesophagus;
 
     /**
@@ -230,6 +231,7 @@ public final class GasExchange implements Part {
         double a = deadShare + (patient.measuredDeadSpaceMl().isPresent() ? patient.alveolarDeadSpaceAt(in > 0 ? in : first.tidalMl()) : 0);
         a = Math.min(0.95, a);
         if (in > 0) lung.inspire(y, in, inO2 / in, a);
+        shuntNow = Math.max(0, Math.min(MOST_SHUNT, shunt + n.get(Level.SHUNT_ADDED)));
         if (patient.living()) exchange(y, dtS);
         lung.expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > 0, out > 0);
     }
@@ -246,7 +248,7 @@ public final class GasExchange implements Part {
             stream.tissues(y, at, blood, point, dl, vo2 * step, vco2 * step);
             if (!(dl > 0)) continue;
             double venousO2 = y[at + LARGE_VEIN], venousCo2 = y[at + LARGE_VEIN + 1];
-            double perfused = dl * (1 - shunt);
+            double perfused = dl * (1 - shuntNow);
             double blockedDl = (1 - y[at + REACHED]) * perfused, open = y[at + REACHED];
             double o2 = dl * venousO2, co2 = dl * venousCo2;   // what would flow past all gas
             gainO2 = 0;

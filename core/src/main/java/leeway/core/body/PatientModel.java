@@ -119,6 +119,13 @@ public record PatientModel(Sex sex, double ageYears, boolean adult, double heigh
         return LOW_RATIO * lowVentilationShare / (1 - lowVentilationShare + LOW_RATIO * lowVentilationShare);
     }
 
+    /** The same with another share of the chest wall in the elastance. */
+    public PatientModel withChestWall(double share) {
+        return new PatientModel(sex, ageYears, adult, heightCm, weightKg, predictedKg, complianceMlPerCmH2O, resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, share,
+                frcMl, shunt, lowVentilationShare, alveolarDeadSpace, airwaysMl, apparatusMl, measuredDeadSpaceMl, vo2MlPerMin, vco2MlPerMin, cardiacOutputLPerMin,
+                bloodVolumeMl, haemoglobinGPerDl, p50MmHg, baseExcessMmolL, temperatureCel, spread, inactive, coupled, living, assumed);
+    }
+
     /** The same patient with other exchange, metabolism or circulation; what a fit or a draw changes. */
     public PatientModel with(Change c, String... alsoAssumed) {
         List<String> all = new ArrayList<>(assumed);

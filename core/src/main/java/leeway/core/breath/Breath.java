@@ -60,7 +60,7 @@ public final class Breath implements Part {
         this.device = device;
         this.settles = settles;
         tuned = new Tuned(mechanics, device);
-        law = new Law(tuned);
+        law = mechanics.lungs().linear() ? new Law(tuned) : new NonlinearLaw(tuned, mechanics.lungs());
         muscles = new Muscles(tuned);
         triggering = new Triggering(tuned, law);
         ventilator = new Ventilator(tuned, law, muscles, triggering);
@@ -114,6 +114,7 @@ public final class Breath implements Part {
         y[at + TARGET] = firstTarget();
         n.level[Level.PAW_CMH2O.ordinal()] = tuned.peep;
         n.level[Level.LAST_BREATH_S.ordinal()] = 0;
+        n.level[Level.SHUNT_ADDED.ordinal()] = law.shuntAdded(y);
         if (settles) settle(n);
     }
 
@@ -143,7 +144,9 @@ public final class Breath implements Part {
     /** Runs a loop of this breath alone until the breath repeats itself. */
     void settle(Loop alone, Now k, Script script) {
         boolean passive = tuned.effortPeriod == Double.POSITIVE_INFINITY && tuned.falsePeriod == Double.POSITIVE_INFINITY && !tuned.disturbed && tuned.leakSeen == 0;
+        law.hasten(true);
         Settling.run(alone, k, script, law.settledMl(), passive && law.volumeIsAll());
+        law.hasten(false);
     }
 
     private static void levels(Now from, Now to) {
@@ -155,6 +158,7 @@ public final class Breath implements Part {
     @Override
     public void retune(Now n) {
         tuned.from(n.p);
+        law.retuned();
     }
 
     // ---- what comes next ----
@@ -250,6 +254,7 @@ public final class Breath implements Part {
                 double off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
                 if (f0 <= off && law.falling()) offer(ready, CYCLE);
                 else if (law.falling()) offer(Math.max(ready, now + law.timeTo(off, soonestS - now)), CYCLE);
+                else offer(now + law.turns(soonestS - now), PIECE);
                 if (ready > now) offer(ready, PIECE);
             }
         }
@@ -263,7 +268,7 @@ public final class Breath implements Part {
         Tuned t = tuned;
         double[] y = n.y, flux = n.flux, level = n.level;
         int phase = (int) y[at + PHASE];
-        double f0 = law.startFlow(), f1 = law.endFlow, dv = law.gained, start = law.startPressure, end = law.endPressure;
+        double f0 = law.startFlow(), f1 = law.endFlow, dv = law.gained, end = law.endPressure;
         law.store(y);
         boolean live = t.ventilating && !t.open && !t.closed;
         double cuff = live ? t.cuffLeak * law.leakRootS : 0, circuitLeak = live ? (t.circuitLeak + t.valveLeak) * law.leakRootS : 0;
@@ -288,16 +293,17 @@ public final class Breath implements Part {
         flux[Flux.MUSCLE_CMH2O_ML.ordinal()] += law.muscle;
 
         level[Level.PAW_CMH2O.ordinal()] = end;
-        level[Level.PAW_HIGH_CMH2O.ordinal()] = Math.max(start, end);
-        level[Level.PAW_LOW_CMH2O.ordinal()] = Math.min(start, end);
+        level[Level.PAW_HIGH_CMH2O.ordinal()] = law.highPressure;
+        level[Level.PAW_LOW_CMH2O.ordinal()] = law.lowPressure;
         level[Level.PVENT_CMH2O.ordinal()] = end;
         double m1 = law.m0 + law.mg * dt;
         level[Level.PALV_CMH2O.ordinal()] = law.endAlveolar;
         level[Level.PPL_CMH2O.ordinal()] = law.endPleural;
         level[Level.PMUS_CMH2O.ordinal()] = m1;
         level[Level.FLOW_ML_S.ordinal()] = f1;
+        level[Level.SHUNT_ADDED.ordinal()] = law.shuntAdded(y);
         level[Level.LUNG_ML.ordinal()] = t.oesophagus ? 0 : y[at + VOLUME];
-        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, Math.max(start, end), f0, f1,
+        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, law.highPressure, f0, f1,
                 t.oesophagus ? 0 : dv, law.m0 * dt + 0.5 * law.mg * dt * dt);
     }
 

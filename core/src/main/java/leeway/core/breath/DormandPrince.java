@@ -13,6 +13,18 @@ final class DormandPrince {
     /** The right-hand side: slopes of a state at a time. */
     interface Field {
         void slopes(double t, double[] y, double[] dy);
+
+        /** The slope of a state of one number. */
+        double slope(double t, double y);
+    }
+
+    /** A right-hand side of several numbers that never is one of one. */
+    interface Fields extends Field {
+        @Override default double slope(double t, double y) {
+            double[] dy = new double[1];
+            slopes(t, new double[] {y}, dy);
+            return dy[0];
+        }
     }
 
     private static final double C2 = 1 / 5.0, C3 = 3 / 10.0, C4 = 4 / 5.0, C5 = 8 / 9.0;
@@ -84,6 +96,10 @@ final class DormandPrince {
     /** One more accepted step. The last may go beyond what anybody asks for. */
     void step() {
         if (steps == MOST_STEPS) throw new IllegalStateException("the integrator took " + MOST_STEPS + " steps to " + t + " s");
+        if (size == 1) {
+            stepOfOne();
+            return;
+        }
         int n = size;
         for (;;) {
             tried++;
@@ -105,23 +121,65 @@ final class DormandPrince {
                 double e = s * (E1 * k1[i] + E3 * k3[i] + E4 * k4[i] + E5 * k5[i] + E6 * k6[i] + E7 * k7[i]) / allowed[i];
                 error = Math.max(error, Math.abs(e));
             }
-            if (error != error) error = 1e9;
-            double factor = error < 1e-9 ? FASTEST : Math.max(SLOWEST, Math.min(FASTEST, SAFETY / Math.sqrt(Math.sqrt(error))));
-            if (error <= 1 || s <= LEAST_STEP_S) {
+            if (good(error, s)) {
                 keep(s);
-                h = Math.min(longest, Math.max(LEAST_STEP_S, s * factor));
                 return;
             }
-            h = Math.max(LEAST_STEP_S, s * Math.min(SAFETY, factor));
         }
     }
 
-    private void keep(double s) {
+    /** The same with a state of one number, without arrays. */
+    private void stepOfOne() {
+        double y0 = y[0], f1 = k1[0], most = allowed[0];
+        for (;;) {
+            tried++;
+            double s = h;
+            double f2 = field.slope(t + C2 * s, y0 + s * (A21 * f1));
+            double f3 = field.slope(t + C3 * s, y0 + s * (A31 * f1 + A32 * f2));
+            double f4 = field.slope(t + C4 * s, y0 + s * (A41 * f1 + A42 * f2 + A43 * f3));
+            double f5 = field.slope(t + C5 * s, y0 + s * (A51 * f1 + A52 * f2 + A53 * f3 + A54 * f4));
+            double f6 = field.slope(t + s, y0 + s * (A61 * f1 + A62 * f2 + A63 * f3 + A64 * f4 + A65 * f5));
+            double y1 = y0 + s * (A71 * f1 + A73 * f3 + A74 * f4 + A75 * f5 + A76 * f6), f7 = field.slope(t + s, y1);
+            double error = Math.abs(s * (E1 * f1 + E3 * f3 + E4 * f4 + E5 * f5 + E6 * f6 + E7 * f7)) / most;
+            if (good(error, s)) {
+                room();
+                from[steps] = t;
+                length[steps] = s;
+                int at = steps * 5 * room;
+                double change = y1 - y0, bend = s * f1 - change;
+                coefficients[at] = y0;
+                coefficients[at + 1] = change;
+                coefficients[at + 2] = bend;
+                coefficients[at + 3] = change - s * f7 - bend;
+                coefficients[at + 4] = s * (D1 * f1 + D3 * f3 + D4 * f4 + D5 * f5 + D6 * f6 + D7 * f7);
+                y[0] = y1;
+                k1[0] = f7;
+                t += s;
+                steps++;
+                return;
+            }
+        }
+    }
+
+    /** Whether a step is good enough to keep; chooses the next one's length. */
+    private boolean good(double error, double s) {
+        double e = error == error ? error : 1e9;
+        double factor = e < 1e-9 ? FASTEST : Math.max(SLOWEST, Math.min(FASTEST, SAFETY / Math.sqrt(Math.sqrt(e))));
+        boolean keep = e <= 1 || s <= LEAST_STEP_S;
+        h = keep ? Math.min(longest, Math.max(LEAST_STEP_S, s * factor)) : Math.max(LEAST_STEP_S, s * Math.min(SAFETY, factor));
+        return keep;
+    }
+
+    private void room() {
         if (steps == from.length) {
             from = Arrays.copyOf(from, 2 * steps);
             length = Arrays.copyOf(length, 2 * steps);
             coefficients = Arrays.copyOf(coefficients, 2 * steps * 5 * room);
         }
+    }
+
+    private void keep(double s) {
+        room();
         from[steps] = t;
         length[steps] = s;
         int at = steps * 5 * room;

@@ -23,7 +23,8 @@ class Law {
     double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
     boolean pawGiven;
     /** After {@link #over}: flow at the end, volume through the airway opening, integrals over time and volume, what stands at the end. */
-    double endFlow, gained, airwayS, alveolarS, pleuralS, work, resistive, muscle, leakRootS, startPressure, endPressure, endAlveolar, endPleural;
+    double endFlow, gained, airwayS, alveolarS, pleuralS, work, resistive, muscle, leakRootS, startPressure, endPressure, highPressure, lowPressure,
+            endAlveolar, endPleural;
 
     Law(Tuned tuned) {
         t = tuned;
@@ -308,6 +309,8 @@ class Law {
         work = pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
         startPressure = pressureAt(0);
         endPressure = pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
+        highPressure = Math.max(startPressure, endPressure);
+        lowPressure = Math.min(startPressure, endPressure);
         double mean = dt > 0 ? Math.max(0, airwayS / dt) : 0;
         leakRootS = dt > 0 ? Math.sqrt(mean) * dt : 0;
         // where a given flow met the leak, what did not reach the lung leaked: exact; elsewhere by the mean pressure
@@ -325,7 +328,30 @@ class Law {
         y[at + VOLUME] += gained / t.share;
     }
 
+    /** The coefficients changed. */
+    void retuned() { }
+
+    /** When a flow that rises from here may begin to fall within the stretch; infinity where it cannot. */
+    double turns(double within) {
+        return Double.POSITIVE_INFINITY;
+    }
+
     // ---- the lung at rest, without muscles ----
+
+    /** A row begins, an inflation ends, a row is complete: what a lung of several parts notes of itself. */
+    void rowBegins(double[] y) { }
+
+    void inflationEnds(double[] y) { }
+
+    void row(Now n) { }
+
+    /** The steady state is sought, not the way to it: what changes slowly may be led. */
+    void hasten(boolean now) { }
+
+    /** What closed lung adds to the shunt. */
+    double shuntAdded(double[] y) {
+        return 0;
+    }
 
     /** Writes the lung that rests at PEEP. */
     void rest(double[] y) {

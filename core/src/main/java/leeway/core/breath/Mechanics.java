@@ -1,5 +1,6 @@
 package leeway.core.breath;
 
+import leeway.core.lung.Lungs;
 import leeway.core.lung.Rohrer;
 
 /**
@@ -18,11 +19,13 @@ import leeway.core.lung.Rohrer;
  * @param circuitLeakLPerMin             at the Y-piece, stated at 20 cmH2O
  * @param slowShare                      share of the compliance in a slow compartment; 0: one compartment
  * @param slowFactor                     time constant of the slow over that of the fast compartment
+ * @param lungs                          what the lungs have beyond one linear compartment
  */
 public record Mechanics(double resistanceCmH2OSPerL, double expiratoryExtraCmH2OSPerL, double complianceMlPerCmH2O, double chestWallShare,
         Rohrer tube, double filterCmH2OSPerL, double valveCmH2OSPerL, double circuitComplianceMlPerCmH2O,
-        double cuffLeakLPerMin, double circuitLeakLPerMin, double slowShare, double slowFactor) {
+        double cuffLeakLPerMin, double circuitLeakLPerMin, double slowShare, double slowFactor, Lungs lungs) {
     public Mechanics {
+        if (lungs == null) throw new IllegalArgumentException("lungs are missing");
         within("resistance", resistanceCmH2OSPerL, 0, 2000);
         within("extra expiratory resistance", expiratoryExtraCmH2OSPerL, 0, 2000);
         within("compliance", complianceMlPerCmH2O, 0.05, 1000);
@@ -34,6 +37,14 @@ public record Mechanics(double resistanceCmH2OSPerL, double expiratoryExtraCmH2O
         within("circuit leak", circuitLeakLPerMin, 0, 500);
         within("slow share", slowShare, 0, 0.95);
         within("slow factor", slowFactor, 1, 100);
+    }
+
+    /** With a linear lung. */
+    public Mechanics(double resistanceCmH2OSPerL, double expiratoryExtraCmH2OSPerL, double complianceMlPerCmH2O, double chestWallShare,
+            Rohrer tube, double filterCmH2OSPerL, double valveCmH2OSPerL, double circuitComplianceMlPerCmH2O,
+            double cuffLeakLPerMin, double circuitLeakLPerMin, double slowShare, double slowFactor) {
+        this(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, tube, filterCmH2OSPerL, valveCmH2OSPerL,
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, Lungs.LINEAR);
     }
 
     /** Refuses a number outside its bounds, with its name. */
@@ -48,26 +59,36 @@ public record Mechanics(double resistanceCmH2OSPerL, double expiratoryExtraCmH2O
 
     public Mechanics withTube(Rohrer other) {
         return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, other, filterCmH2OSPerL, valveCmH2OSPerL,
-                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor);
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, lungs);
     }
 
     public Mechanics withLungs(double resistance, double expiratoryExtra, double compliance) {
         return new Mechanics(resistance, expiratoryExtra, compliance, chestWallShare, tube, filterCmH2OSPerL, valveCmH2OSPerL,
-                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor);
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, lungs);
     }
 
     public Mechanics withFilterAndCircuit(double filter, double valve, double circuitCompliance) {
         return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, tube, filter, valve,
-                circuitCompliance, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor);
+                circuitCompliance, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, lungs);
     }
 
     public Mechanics withLeaks(double cuff, double circuit) {
         return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, tube, filterCmH2OSPerL, valveCmH2OSPerL,
-                circuitComplianceMlPerCmH2O, cuff, circuit, slowShare, slowFactor);
+                circuitComplianceMlPerCmH2O, cuff, circuit, slowShare, slowFactor, lungs);
     }
 
     public Mechanics withSlow(double share, double factor) {
         return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, tube, filterCmH2OSPerL, valveCmH2OSPerL,
-                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, share, factor);
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, share, factor, lungs);
+    }
+
+    public Mechanics withLungs(Lungs other) {
+        return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, chestWallShare, tube, filterCmH2OSPerL, valveCmH2OSPerL,
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, other);
+    }
+
+    public Mechanics withChestWall(double share) {
+        return new Mechanics(resistanceCmH2OSPerL, expiratoryExtraCmH2OSPerL, complianceMlPerCmH2O, share, tube, filterCmH2OSPerL, valveCmH2OSPerL,
+                circuitComplianceMlPerCmH2O, cuffLeakLPerMin, circuitLeakLPerMin, slowShare, slowFactor, lungs);
     }
 }

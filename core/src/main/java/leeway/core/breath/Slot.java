@@ -17,7 +17,9 @@ final class Slot {
     static final int PLATEAU = 46, TRANSPULMONARY = 47, INSPIRED_FOR = 48, START_PEEP = 49, BEFORE = 50, LUNG_IN = 51, ROW_AT = 52, DUE_DELAY = 53;
     /** Of the running effort: 0 a breath, 1 a cough, 2 a hiccup; what it has done so far; how its breath before it went. */
     static final int EFFORT_KIND = 54, EFFORT_WORK = 55, EFFORT_PRESSURE_TIME = 56, EFFORT_P01 = 57, MEAN_INSPIRED_FOR = 58, SIGHING = 59;
-    static final int COUNT = 60;
+    // lungs that are not linear: volume and open share of each compartment, gas in the pleura; volumes at the row's start and at the end of inflation
+    static final int FIRST = 60, SECOND = 61, FIRST_OPEN = 62, SECOND_OPEN = 63, PLEURA = 64, FIRST_START = 65, SECOND_START = 66, FIRST_FULL = 67, SECOND_FULL = 68;
+    static final int COUNT = 69;
     static final int SUMS_FROM = IN, SUMS_TO = INSPIRED_FOR;
 
     // phases

@@ -45,7 +45,8 @@ public final class SteadyBreath {
                 at(r, Column.INSPIRATORY_TIME_S), at(r, Column.EXPIRATORY_TIME_S), at(r, Column.PEAK_CMH2O), at(r, Column.PLATEAU_CMH2O), at(r, Column.DRIVING_CMH2O),
                 at(r, Column.PEEP_CMH2O), at(r, Column.AUTO_PEEP_CMH2O), at(r, Column.TRAPPED_ML), at(r, Column.MEAN_CMH2O), at(r, Column.TRANSPULMONARY_CMH2O),
                 at(r, Column.PEAK_FLOW_L_MIN), at(r, Column.PEAK_EXPIRATORY_FLOW_L_MIN), at(r, Column.ENERGY_J), at(r, Column.ENERGY_J) * rate,
-                at(r, Column.TARGET_CMH2O), at(r, Column.PRESSURE_LIMITED) > 0, at(r, Column.VOLUME_NOT_REACHED) > 0);
+                at(r, Column.TARGET_CMH2O), at(r, Column.PRESSURE_LIMITED) > 0, at(r, Column.VOLUME_NOT_REACHED) > 0,
+                Double.isNaN(at(r, Column.SHUNT_ADDED)) ? 0 : at(r, Column.SHUNT_ADDED));
     }
 
     private static double at(double[] row, Column column) {

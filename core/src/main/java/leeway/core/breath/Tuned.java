@@ -18,7 +18,7 @@ final class Tuned {
     private final Mechanics fixed;
     private final DeviceLimits device;
 
-    double share, elastance, wholeElastance, chestWall, offset, k1In, k1Out, k2, valve, give, cuffLeak, circuitLeak, valveLeak;
+    double share, airways, pleuralLeak, elastance, wholeElastance, chestWall, offset, k1In, k1Out, k2, valve, give, cuffLeak, circuitLeak, valveLeak;
     boolean closed, open, oesophagus, ventilating, valveShut;
     Mode mode;
     double peep, limit, largestFlow, volumeSet, period, inspiratory, flowTime, pressureSet, support, rise, flowTrigger, pressureTrigger, cycleOff;
@@ -41,7 +41,8 @@ final class Tuned {
         elastance = 1 / (compliance * share);
         chestWall = at(p, Knob.CHEST_WALL);
         offset = chestWall * wholeElastance * at(p, Knob.TRAPPED_GAS);
-        double tube = at(p, Knob.TUBE_RESISTANCE), airways = at(p, Knob.RESISTANCE) / share / 1000;
+        double tube = at(p, Knob.TUBE_RESISTANCE);
+        airways = at(p, Knob.RESISTANCE) / share / 1000;
         k1In = Math.max(LEAST_RESISTANCE, airways + (at(p, Knob.FILTER_RESISTANCE) + tube * fixed.tube().k1CmH2OSPerL()) / 1000);
         k1Out = k1In + at(p, Knob.EXPIRATORY_RESISTANCE) / share / 1000;
         k2 = tube * fixed.tube().k2CmH2OS2PerL2() / 1e6;
@@ -50,6 +51,7 @@ final class Tuned {
         valve = at(p, Knob.VALVE_RESISTANCE) / 1000 / Math.max(0.001, 1 - stuck);
         give = at(p, Knob.CIRCUIT_COMPLIANCE);
         cuffLeak = at(p, Knob.LEAK_AIRWAY) * PER_ROOT;
+        pleuralLeak = at(p, Knob.PLEURAL_LEAK) * PER_ROOT;
         circuitLeak = at(p, Knob.LEAK_CIRCUIT) * PER_ROOT;
         valveLeak = at(p, Knob.VALVE_STUCK_OPEN) * PER_ROOT;
         closed = at(p, Knob.AIRWAY_CLOSED) >= 0.5;

@@ -110,6 +110,7 @@ final class Ventilator {
         y[at + TRANSPULMONARY] = law.lungRecoil(y);
         y[at + INSPIRED_FOR] = n.tS - y[at + BREATH_AT];
         cycled(y);
+        law.inflationEnds(y);
         Mode.Inflation kind = kind(y);
         double got = y[at + IN];
         if (kind == Mode.Inflation.VOLUME && got < SHORT_OF_SET * t.volumeSet) y[at + SHORT] = 1;
@@ -231,6 +232,7 @@ final class Ventilator {
             y[at + PLATEAU] = law.recoil(y);
             y[at + TRANSPULMONARY] = law.lungRecoil(y) + y[at + EFFORT_HEIGHT];
             y[at + INSPIRED_FOR] = n.tS - y[at + ROW_AT];
+            law.inflationEnds(y);
         }
         if (next < Effort.STRETCHES) {
             y[at + KNOT] = next;
@@ -264,6 +266,7 @@ final class Ventilator {
         y[at + TRIGGER_DELAY] = Double.NaN;
         y[at + P01] = Double.NaN;
         y[at + SIGHING] = 0;
+        law.rowBegins(y);
     }
 
     private void closeRow(Now n) {
@@ -305,6 +308,7 @@ final class Ventilator {
         n.set(Column.ASYNCHRONY, y[at + FLAGS]);
         n.set(Column.SIGH, kind == 0 ? 0 : y[at + SIGHING]);
         n.set(Column.COUGHS, y[at + COUGHED]);
+        law.row(n);
         if (y[at + LUNG_IN] > LEAST_LUNG_ML) n.level[Level.LAST_BREATH_S.ordinal()] = y[at + ROW_AT] + y[at + INSPIRED_FOR];
     }
 

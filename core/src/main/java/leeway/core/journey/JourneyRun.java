@@ -61,7 +61,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         SupplyPart.plan(t, ends, script);
         GasExchange.base(script, v.patient());
         Steady steady = first.steady();
-        GasExchange gas = new GasExchange(v.patient(), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
+        GasExchange gas = new GasExchange(Steady.patient(v, steady.breath()), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
         Drive drive = new Drive(steady.gases().paco2MmHg(), steady.gases().sao2());
         List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, drive, SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
         return new JourneyRun(t, v, settings, legs, parts, script, starts);

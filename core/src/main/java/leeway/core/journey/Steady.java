@@ -1,5 +1,6 @@
 package leeway.core.journey;
 
+import leeway.core.body.PatientModel;
 import leeway.core.body.SteadyGases;
 import leeway.core.body.Ventilation;
 import leeway.core.breath.Breath;
@@ -26,6 +27,7 @@ import leeway.core.supply.LegNeed;
 public record Steady(Settings settings, BreathSettings breathSettings, BreathNumbers breath, SteadyGases gases, double barometerHPa, double fio2) {
     private static final double SETTLING_S = 60;
     private static final double AVERAGED_S = 60;
+    private static final double MOST_SHUNT = 0.9;
 
     /** With the FiO2 that is set. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa) {
@@ -41,7 +43,14 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
 
     /** The gases of a breath under another FiO2 or barometric pressure. */
     public static SteadyGases gases(Ventilated v, BreathNumbers breath, double barometerHPa, double fio2) {
-        return SteadyGases.of(v.patient(), ventilation(breath, barometerHPa, fio2));
+        return SteadyGases.of(patient(v, breath), ventilation(breath, barometerHPa, fio2));
+    }
+
+    /** The patient whose lung stands as open as this breath leaves it. */
+    static PatientModel patient(Ventilated v, BreathNumbers breath) {
+        PatientModel p = v.patient();
+        return breath.shuntAdded() == 0 || !p.living() ? p
+                : p.with(PatientModel.Change.NONE.shunt(Math.max(0, Math.min(MOST_SHUNT, p.shunt() + breath.shuntAdded()))));
     }
 
     /** What of a breath reaches the lung. */
@@ -98,7 +107,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
                     mean(Column.EXPIRATORY_TIME_S), peak, mean(Column.PLATEAU_CMH2O), mean(Column.DRIVING_CMH2O), mean(Column.PEEP_CMH2O), mean(Column.AUTO_PEEP_CMH2O),
                     mean(Column.TRAPPED_ML), pressureS / spanS, mean(Column.TRANSPULMONARY_CMH2O), mean(Column.PEAK_FLOW_L_MIN), mean(Column.PEAK_EXPIRATORY_FLOW_L_MIN),
                     mean(Column.ENERGY_J), mean(Column.ENERGY_J) * rate, mean(Column.TARGET_CMH2O), sum[Column.PRESSURE_LIMITED.ordinal()] > 0.5 * breaths,
-                    sum[Column.VOLUME_NOT_REACHED.ordinal()] > 0.5 * breaths);
+                    sum[Column.VOLUME_NOT_REACHED.ordinal()] > 0.5 * breaths, mean(Column.SHUNT_ADDED));
         }
     }
 }

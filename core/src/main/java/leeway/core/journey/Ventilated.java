@@ -10,6 +10,7 @@ import leeway.core.body.Doubt;
 import leeway.core.body.PatientModel;
 import leeway.core.body.Patients;
 import leeway.core.body.Posterior;
+import leeway.core.body.ChestWall;
 import leeway.core.breath.BreathSettings;
 import leeway.core.breath.DeviceLimits;
 import leeway.core.breath.Mechanics;
@@ -22,6 +23,7 @@ import leeway.core.kit.Mode;
 import leeway.core.kit.Setting;
 import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
+import leeway.core.lung.Lungs;
 import leeway.core.lung.Rohrer;
 import leeway.core.lung.Tube;
 import leeway.core.run.Knob;
@@ -79,8 +81,8 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
 
     /** The same from its pieces. */
     public static Ventilated of(PatientEntry entry, Illness illness, Airway airway, Filter filter, Circuit circuit, Ventilator ventilator) {
-        PatientModel patient = Patients.of(entry, illness, airway, filter, circuit);
         List<String> assumed = new ArrayList<>();
+        PatientModel patient = lying(Patients.of(entry, illness, airway, filter, circuit), entry, assumed);
         Rohrer tube = tube(airway);
         if (entry.lungs().resistanceWithTubeCmH2OSPerL().isPresent() && entry.lungs().resistanceCmH2OSPerL().isEmpty()) {
             double flowLPerS = READING_FLOW_SHARE * airway.innerDiameterMm() * airway.innerDiameterMm() / (7.5 * 7.5);
@@ -94,7 +96,7 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         Breather breather = Breather.of(entry);
         boolean breathes = !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
         if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start; \"drive: fixed\" keeps it as it is");
-        return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry), limits(ventilator), ventilator, circuit,
+        return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry).withLungs(lungs(entry, illness, assumed)), limits(ventilator), ventilator, circuit,
                 entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), breather, assumed, Optional.empty());
     }
 
@@ -106,6 +108,23 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
 
     /** The same patient in one draw of what is uncertain of them. */
     public Ventilated drawn(PatientEntry entry, Illness illness, Draw draw) { return with(Doubt.draw(patient, entry, illness, known, draw)); }
+
+    /** The patient as the file lays them: chest wall and lung; the gas in the lung follows in {@code leeway.core.body}. */
+    private static PatientModel lying(PatientModel supine, PatientEntry entry, List<String> assumed) {
+        ChestWall p = ChestWall.of(entry.position());
+        if (p.equals(ChestWall.SUPINE) || !supine.living()) return supine;
+        boolean measured = entry.lungs().complianceMlPerCmH2O().isPresent();
+        double times = p.elastanceTimes(supine.chestWallShare());
+        assumed.add(String.format(Locale.ROOT, "%s: chest wall %.2f times as stiff as lying on the back, lung %.2f times%s", entry.position().orElseThrow(), p.wallTimes(), p.lungTimes(),
+                measured ? "; the compliance of the file is taken as measured so" : ""));
+        return supine.with(PatientModel.Change.NONE.mechanics(measured ? 1 : 1 / times, 1)).withChestWall(p.share(supine.chestWallShare()));
+    }
+
+    private static Lungs lungs(PatientEntry entry, Illness illness, List<String> assumed) {
+        Lungs lungs = entry.lungs().kind().over(illness.lungs());
+        if (!lungs.linear()) assumed.add("lungs " + LungWords.of(lungs));
+        return lungs;
+    }
 
     private static Rohrer tube(Airway airway) {
         if (airway.type() == Airway.Type.FACE_MASK) return Rohrer.NONE;

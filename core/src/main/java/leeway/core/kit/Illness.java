@@ -1,6 +1,7 @@
 package leeway.core.kit;
 
 import java.util.Optional;
+import leeway.core.lung.Lungs;
 
 /**
  * How an illness changes lungs, metabolism and circulation; factors multiply the value of a healthy ventilated patient of that age and size.
@@ -22,17 +23,18 @@ import java.util.Optional;
  * @param spread               of ventilation over perfusion, standard deviation of the natural logarithm; 0: none
  * @param group                which strategy it belongs to: adult, obstructive, head injury, child …
  * @param testLung             no metabolism, no blood
+ * @param lungs                what the lungs have beyond one linear compartment
  */
 public record Illness(String name, Band complianceTimes, Band resistanceTimes, Band expiratoryResistanceTimes, Band shunt, Band lowVentilationShare,
                       Band alveolarDeadSpace, Band lungVolumeTimes, Band chestWallShare, Band oxygenUptakeTimes, Band respiratoryQuotient,
                       Band cardiacOutputTimes, Band haemoglobinTimes, Band baseExcessMmolL, double temperatureCel, Optional<String> strategy,
-                      String group, boolean testLung, String plain, String source, Band spread) {
-    /** Without a spread of ventilation over perfusion. */
+                      String group, boolean testLung, String plain, String source, Band spread, Lungs lungs) {
+    /** A linear lung without a spread of ventilation over perfusion. */
     public Illness(String name, Band complianceTimes, Band resistanceTimes, Band expiratoryResistanceTimes, Band shunt, Band lowVentilationShare,
                    Band alveolarDeadSpace, Band lungVolumeTimes, Band chestWallShare, Band oxygenUptakeTimes, Band respiratoryQuotient,
                    Band cardiacOutputTimes, Band haemoglobinTimes, Band baseExcessMmolL, double temperatureCel, Optional<String> strategy,
                    String group, boolean testLung, String plain, String source) {
         this(name, complianceTimes, resistanceTimes, expiratoryResistanceTimes, shunt, lowVentilationShare, alveolarDeadSpace, lungVolumeTimes, chestWallShare, oxygenUptakeTimes,
-                respiratoryQuotient, cardiacOutputTimes, haemoglobinTimes, baseExcessMmolL, temperatureCel, strategy, group, testLung, plain, source, Band.of(0));
+                respiratoryQuotient, cardiacOutputTimes, haemoglobinTimes, baseExcessMmolL, temperatureCel, strategy, group, testLung, plain, source, Band.of(0), Lungs.LINEAR);
     }
 }

@@ -4,6 +4,6 @@
  * conditions as closed lists.
  * <p>Does not: reading of files, physics, the meaning of a strategy's rules ({@code leeway.core.settings}) or of a
  * fault's effects ({@code leeway.core.rehearsal}).
- * <p>Leans on {@code leeway.core.quantity} only.
+ * <p>Leans on {@code leeway.core.quantity}, and on {@code leeway.core.lung} for what kind of lungs an illness has.
  */
 package leeway.core.kit;

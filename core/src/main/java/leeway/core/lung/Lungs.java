@@ -30,8 +30,11 @@ public record Lungs(boolean curved, double inflectionCmH2O, double widthCmH2O, R
         return !curved && recruitment.share() == 0 && limit.none() && second == 0;
     }
 
-    public boolean two() {
-        return second > 0;
+    /** These lungs, and where they have no part of a kind, that of others. */
+    public Lungs over(Lungs others) {
+        Lungs parts = second > 0 ? this : others, bent = curved ? this : others;
+        return new Lungs(bent.curved, bent.inflectionCmH2O, bent.widthCmH2O, recruitment.share() > 0 ? recruitment : others.recruitment, limit.none() ? others.limit : limit,
+                parts.second, parts.secondTimes, parts.apart);
     }
 
     public Lungs withCurve(double inflection, double width) {

@@ -169,7 +169,7 @@ public final class Breathing {
                       OptionalDouble peakCmH2O, OptionalDouble plateauCmH2O, OptionalDouble peepCmH2O, OptionalDouble autoPeepCmH2O, OptionalDouble drivingCmH2O,
                       OptionalDouble meanCmH2O, OptionalDouble transpulmonaryCmH2O, OptionalDouble mechanicalEnergyJ, OptionalDouble fio2, OptionalDouble etco2MmHg,
                       OptionalDouble inspiredCo2MmHg, OptionalDouble paco2MmHg, OptionalDouble pao2MmHg, OptionalDouble sao2, OptionalDouble spo2, OptionalDouble ph,
-                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts, Own own) {
+                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts, Own own, Optional<LungRow> lungs) {
         /** Arterial saturation below which the model's circulation, which goes on, is no longer a patient's. Common practice, no source. */
         private static final double LEAST_SAO2 = 0.5;
         private static final List<String> STARTED = List.of("clock", "patient", "nobody", "backup");
@@ -183,7 +183,7 @@ public final class Breathing {
                     known(n, Column.PEEP_CMH2O), known(n, Column.AUTO_PEEP_CMH2O), known(n, Column.DRIVING_CMH2O), known(n, Column.MEAN_CMH2O), known(n, Column.TRANSPULMONARY_CMH2O),
                     known(n, Column.ENERGY_J), known(n, Column.FIO2), known(n, Column.ETCO2_MMHG), known(n, Column.INSPIRED_CO2_MMHG), known(n, Column.PACO2_MMHG),
                     known(n, Column.PAO2_MMHG), known(n, Column.SAO2), known(n, Column.SPO2), known(n, Column.PH), known(n, Column.OXYGEN_DRAW_L_MIN), known(n, Column.LOAD_W),
-                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS), Own.of(n, breath));
+                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS), Own.of(n, breath), LungRow.of(n));
         }
 
         /** Whether the saturation is lower than a heart bears for long: such a row says only that harm came earlier. */

@@ -11,6 +11,7 @@ import leeway.core.kit.Setting;
 import leeway.core.kit.Ventilator.Drive;
 import leeway.core.transport.PatientEntry.Cuff;
 import leeway.core.transport.Store;
+import leeway.core.transport.Transport;
 
 /** What kit, settings, patient or leg must have so that a fault, or one of its effects, can happen. */
 public enum Need {
@@ -47,6 +48,8 @@ public enum Need {
     NO_EFFORT("a patient who does not breathe", k -> !k.breathes(), "the patient breathes already"),
     NOT_PARALYSED("a patient who is not paralysed", k -> !k.transport().patient().paralysed(), "the patient is paralysed"),
     ALIVE("metabolism", k -> !k.transport().illness().testLung(), "a test lung has no blood and no metabolism"),
+    LUNGS_APART("two lungs apart", k -> apart(k.transport()), "right and left lung are not told apart in this patient"),
+    LUNGS_TOGETHER("lungs not apart", k -> !apart(k.transport()), "right and left lung are told apart in this patient"),
     CABIN_PRESSURE("a pressurised cabin", k -> k.leg().altitudeM() > 0 && !k.leg().unpressurised(), "no leg flies with a pressurised cabin"),
     COLD("cold around the cylinders", k -> k.leg().temperatureCel().orElse(20) < 15, "no leg is colder than 15 Cel");
 
@@ -59,6 +62,8 @@ public enum Need {
         this.met = met;
         this.lacking = lacking;
     }
+
+    private static boolean apart(Transport t) { return t.patient().lungs().kind().over(t.illness().lungs()).apart(); }
 
     /** As a fault sheet names it. */
     public String words() { return words; }

@@ -56,6 +56,14 @@ public enum Column {
     /** 1: a sigh. */
     SIGH,
     COUGHS,
+    /** Of a lung that opens and closes: open share of what can. */
+    OPEN_SHARE,
+    /** What closed lung adds to the shunt. */
+    SHUNT_ADDED,
+    /** Of two lungs or compartments: into each in this breath, and what each holds above relaxation at the end. */
+    FIRST_TIDAL_ML, SECOND_TIDAL_ML, FIRST_END_ML, SECOND_END_ML,
+    /** Gas in the pleura. */
+    PLEURAL_GAS_ML,
     // by the gas exchange
     FIO2, ETCO2_MMHG, INSPIRED_CO2_MMHG, PACO2_MMHG, PAO2_MMHG, SAO2, SPO2, PH, PALVO2_MMHG, MIXED_VENOUS_SATURATION,
     OXYGEN_UPTAKE_ML, CO2_OUTPUT_ML,

@@ -16,6 +16,7 @@ public enum Knob {
     CHEST_WALL("1", 0, 0.95, 0.35, 1, "share of the chest wall in the elastance; physiology 1.5: 0.3 to 0.4 normal, from memory"),
     VENTILATED_SHARE("1", 0.02, 1, 1, 1, "share of the lung that the tube reaches; about 0.5 with the tube in one bronchus"),
     TRAPPED_GAS("mL", 0, 20_000, 0, 1, "gas outside the lung that takes its room, as in pneumothorax"),
+    PLEURAL_LEAK("L/min at 20 cmH2O", 0, 500, 0, 1, "hole from the first lung into its pleura, open one way; lungs that are not linear"),
     // airway and filter
     TUBE_RESISTANCE("1", 0, 1000, 1, 1, "factor on the tube's pressure drop: kink, bite, secretions"),
     FILTER_RESISTANCE("cmH2O.s/L", 0, 2000, 0, 1, "filter at the patient, both directions"),

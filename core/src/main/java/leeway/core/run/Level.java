@@ -35,5 +35,7 @@ public enum Level {
     /** Charge of the battery that the ventilator runs on or would run on, share of full as truly left; by the supply part. */
     CHARGE,
     /** 1: the ventilator has neither external power nor charge; by the supply part. */
-    POWERLESS
+    POWERLESS,
+    /** What lung that closed since the sheet's pressures adds to the shunt (negative: opened); by the breath, 0 for a linear lung. */
+    SHUNT_ADDED
 }

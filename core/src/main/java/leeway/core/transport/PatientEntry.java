@@ -68,16 +68,17 @@ public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstim
      * @param resistanceCmH2OSPerL  of lungs and airways, without tube and filter
      * @param resistanceWithTubeCmH2OSPerL as taken from a ventilator, tube included
      * @param spread               of ventilation over perfusion, standard deviation of the natural logarithm
+     * @param kind                 what the lungs have beyond one linear compartment; its parts replace those of the illness
      */
     public record Lungs(OptionalDouble complianceMlPerCmH2O, OptionalDouble resistanceCmH2OSPerL, OptionalDouble resistanceWithTubeCmH2OSPerL,
-                        Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl, OptionalDouble spread) {
+                        Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl, OptionalDouble spread, leeway.core.lung.Lungs kind) {
         public static final Lungs NONE = new Lungs(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(),
-                OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+                OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), leeway.core.lung.Lungs.LINEAR);
 
-        /** Without a spread. */
+        /** Without a spread, as the illness has them. */
         public Lungs(OptionalDouble complianceMlPerCmH2O, OptionalDouble resistanceCmH2OSPerL, OptionalDouble resistanceWithTubeCmH2OSPerL,
                      Optional<Effort> effort, OptionalDouble shunt, OptionalDouble deadSpaceMl) {
-            this(complianceMlPerCmH2O, resistanceCmH2OSPerL, resistanceWithTubeCmH2OSPerL, effort, shunt, deadSpaceMl, OptionalDouble.empty());
+            this(complianceMlPerCmH2O, resistanceCmH2OSPerL, resistanceWithTubeCmH2OSPerL, effort, shunt, deadSpaceMl, OptionalDouble.empty(), leeway.core.lung.Lungs.LINEAR);
         }
     }
 

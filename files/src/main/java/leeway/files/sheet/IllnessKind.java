@@ -29,7 +29,8 @@ public final class IllnessKind implements SheetKind<Illness> {
             Key.may("temperature", Form.of(Kind.TEMPERATURE, 25, 43, "38 Cel"), "Usual body temperature.").otherwise("37 Cel"),
             Key.may("strategy", Form.name("strategy", "lung protective"), "The strategy that suits it, where the file names none.").otherwise("by age"),
             Key.may("group", Form.text(40, "adult"), "The group of patients it belongs to.").otherwise("any"),
-            Key.may("test lung", Form.yesNo(), "No metabolism and no blood.").otherwise("no"));
+            Key.may("test lung", Form.yesNo(), "No metabolism and no blood.").otherwise("no"),
+            LungKeys.CURVE, LungKeys.RECRUITMENT, LungKeys.FLOW_LIMIT, LungKeys.SLOW_PART, LungKeys.LEFT_LUNG);
 
     private static Key factor(String name, double least, double most, String meaning) {
         return Key.may(name, Form.band(Kind.FRACTION, least, most, "80 %"), meaning).otherwise("100 %");
@@ -50,7 +51,7 @@ public final class IllnessKind implements SheetKind<Illness> {
                 must(s, "low ventilation"), must(s, "alveolar dead space"), band(s, "lung volume", 1), must(s, "chest wall"),
                 band(s, "oxygen uptake", 1), band(s, "respiratory quotient", 0.8), band(s, "cardiac output", 1), band(s, "haemoglobin", 1),
                 band(s, "base excess", 0), s.number("temperature", 37), s.text("strategy"), s.text("group", "any"), s.yes("test lung", false),
-                s.text("plain", ""), SheetKind.source(s), band(s, "spread", 0));
+                s.text("plain", ""), SheetKind.source(s), band(s, "spread", 0), LungKeys.lungs(s, complaints));
     }
 
     private static Band must(Section s, String key) { return s.as(key, Band.class).orElseThrow(); }

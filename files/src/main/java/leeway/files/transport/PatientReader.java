@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.transport.PatientEntry;
 import leeway.files.keys.Section;
+import leeway.files.sheet.LungKeys;
 import leeway.files.yaml.Complaints;
 
 /** The patient: what belongs together, and what no patient is. */
@@ -122,7 +123,7 @@ final class PatientReader {
         return new PatientEntry.Lungs(number(s, "compliance"), number(s, "resistance"), number(s, "resistance with tube"),
                 s.flatMap(l -> l.text("effort")).map(t -> PatientEntry.Effort.valueOf(t.toUpperCase(Locale.ROOT))),
                 p.number("shunt").isPresent() ? p.number("shunt") : number(s, "shunt"), p.number("dead space").isPresent() ? p.number("dead space") : number(s, "dead space"),
-                number(s, "spread"));
+                number(s, "spread"), s.map(l -> LungKeys.lungs(l, c)).orElse(leeway.core.lung.Lungs.LINEAR));
     }
 
     private static OptionalDouble number(Optional<Section> s, String key) { return s.isPresent() ? s.get().number(key) : OptionalDouble.empty(); }

@@ -9,6 +9,7 @@ import leeway.core.quantity.Kind;
 import leeway.files.keys.Form;
 import leeway.files.keys.Key;
 import leeway.files.keys.Table;
+import leeway.files.sheet.LungKeys;
 import leeway.files.sheet.Alarms;
 import leeway.files.sheet.Catalogue;
 import leeway.files.sheet.CylinderSize;
@@ -38,7 +39,8 @@ public final class TransportKeys {
             Key.may("shunt", Form.of(Kind.FRACTION, 0, 0.9, "18 %"), "Share of the cardiac output that passes no ventilated lung.").otherwise("by the illness"),
             Key.may("dead space", Form.of(Kind.VOLUME, 1, 1000, "160 mL"), "All of it as measured: airways, tube, filter, alveolar.").otherwise("the sum of its parts"),
             Key.may("spread", Form.number(0, 2.5, "0.8"), "Of ventilation over perfusion, as the standard deviation of the natural logarithm: 0.3 to 0.6 healthy, 1 and more ill; takes the place of the poorly ventilated compartment.")
-                    .otherwise("by the illness").also("log sd", "v/q spread", "scatter"));
+                    .otherwise("by the illness").also("log sd", "v/q spread", "scatter"),
+            LungKeys.CURVE, LungKeys.RECRUITMENT, LungKeys.FLOW_LIMIT, LungKeys.SLOW_PART, LungKeys.LEFT_LUNG);
 
     private static final Table BLOOD_GAS = Table.of("the blood gas",
             Key.must("ph", Form.number(6.5, 7.9, "7.31"), "pH at 37 Cel."),
@@ -68,7 +70,7 @@ public final class TransportKeys {
             Key.may("haemoglobin", Form.of(Kind.HAEMOGLOBIN, 20, 260), "Concentration in blood.").otherwise("by age and illness").also("hemoglobin", "hb"),
             Key.may("carboxyhaemoglobin", Form.of(Kind.FRACTION, 0, 0.7, "5 %"), "Share of the haemoglobin that carries carbon monoxide.").otherwise("0 %").also("cohb", "carboxyhemoglobin"),
             Key.may("methaemoglobin", Form.of(Kind.FRACTION, 0, 0.7, "2 %"), "Share of the haemoglobin that is methaemoglobin.").otherwise("0 %").also("methb", "methemoglobin"),
-            Key.may("position", Form.choice("position", POSITIONS), "How the patient lies: it changes the gas left in the lung.").otherwise("flat"),
+            Key.may("position", Form.choice("position", POSITIONS), "How the patient lies: lung volume and chest wall follow.").otherwise("flat"),
             Key.may("paralysed", Form.yesNo(), "Whether a relaxant works.").otherwise("no").also("paralyzed", "relaxed"),
             Key.may("chest drain", Form.yesNo(), "Whether one lies.").otherwise("no"),
             Key.may("sedation", Form.choice("sedation", "none", "light", "moderate", "deep"), "Takes 20, 45 or 75 % of the own effort and of its answer to the gases.").otherwise("none").also("sedated"),
