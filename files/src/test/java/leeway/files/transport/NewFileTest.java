@@ -39,7 +39,7 @@ class NewFileTest {
             changed.set(i, line.replaceFirst("# ", ""));
             int kept = 0;
             for (int j = i + 1; j < lines.size() && lines.get(j).strip().startsWith("#  "); j++) {
-                boolean clash = lines.get(j).matches(".*(mains|change over|apnoea|inspiratory pressure absolute|i:e|pressure trigger|resistance with tube|minute volume|battery): .*") && !lines.get(j).contains("battery:");
+                boolean clash = lines.get(j).matches(".*(mains|change over|apnoea|inspiratory pressure absolute|i:e|pressure trigger|resistance with tube|minute volume|battery|after): .*") && !lines.get(j).contains("battery:");
                 if (!clash) {
                     changed.set(j, lines.get(j).replaceFirst("# ", ""));
                     kept++;
