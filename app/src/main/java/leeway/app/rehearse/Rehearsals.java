@@ -26,8 +26,12 @@ import leeway.core.rehearsal.WhatIfs;
 import leeway.core.run.Draw;
 import leeway.core.transport.Transport;
 
-/** Everything that {@code rehearse} answers. */
-public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuisance, Optional<List<Pair>> pairs, List<Rehearsal> whatIf) {
+/**
+ * Everything that {@code rehearse} answers.
+ *
+ * @param suppliesEndS when gas or power ends at medians without any fault, s from departure; absent where it lasts
+ */
+public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuisance, Optional<List<Pair>> pairs, List<Rehearsal> whatIf, OptionalDouble suppliesEndS) {
     public Rehearsals {
         rows = List.copyOf(rows);
         nuisance = List.copyOf(nuisance);
@@ -67,7 +71,7 @@ public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuis
             nuisance = Nuisance.of(voyage.stage(new Draw(ask.seed(), 0)).speaking().limits(), drawn);
         }
         List<Rehearsal> whatIf = ask.faults().size() == ask.known().size() && ask.atS().isEmpty() ? WhatIfs.of(voyage, t, ask.known()) : List.of();
-        return new Rehearsals(t.title(), rows, nuisance, ask.pairs() ? Optional.of(rehearse.pairs(rows)) : Optional.empty(), whatIf);
+        return new Rehearsals(t.title(), rows, nuisance, ask.pairs() ? Optional.of(rehearse.pairs(rows)) : Optional.empty(), whatIf, rehearse.suppliesEndS());
     }
 
     private static List<Drawn> drawn(Rehearse rehearse, List<Rehearsal> rows, Ask ask, IntConsumer done) {

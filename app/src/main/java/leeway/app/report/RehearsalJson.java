@@ -29,6 +29,7 @@ public final class RehearsalJson {
             json.text("version", version);
             json.count("seed", seed);
             json.text("protocol", RehearsalText.PROTOCOL);
+            all.suppliesEndS().ifPresent(s -> json.number("suppliesEndMin", s / 60));
             write(json, all.rows());
             if (all.rows().stream().anyMatch(r -> r.margins().isPresent())) nuisance(json, all.nuisance());
             all.pairs().ifPresent(p -> pairs(json, p));

@@ -29,6 +29,7 @@ public final class RehearsalText {
         long harms = rows.stream().filter(r -> r.harm().isPresent()).count();
         page.strong(uncovered > 0 ? Tone.BAD : Tone.GOOD, uncovered == 0 ? "No fault is uncovered; %d of %d can harm.".formatted(harms, rows.size())
                 : "%d of %d faults that can harm %s uncovered.".formatted(uncovered, harms, uncovered == 1 ? "is" : "are"));
+        all.suppliesEndS().ifPresent(s -> page.paragraph(endsByItself(s)));
         StringBuilder text = new StringBuilder(page.toString());
         String picture = SpeaksFirst.text(rows, width);
         if (!picture.isEmpty()) text.append(new TextPage(width, colour).heading("Who speaks first", "time since the fault")).append(picture).append(SpeaksFirst.LEGEND).append('\n');
@@ -46,6 +47,11 @@ public final class RehearsalText {
         });
         if (!all.whatIf().isEmpty()) group(rest, "What if, as the file asks", all.whatIf(), false);
         return text.append(rest).toString();
+    }
+
+    /** Said once, not in every row. */
+    static String endsByItself(double endS) {
+        return "Gas or power ends by itself after %s min, without any fault. Faults are rehearsed before that, and what would have come without them is not their harm.".formatted(Figures.n(endS / 60, 0));
     }
 
     private static void group(TextPage page, String heading, List<Rehearsal> rows, boolean steps) {

@@ -86,6 +86,27 @@ final class Crossing {
         };
     }
 
+    double sinceBreathS(Now n, From from) { return n.tS - n.y[seenS + from.ordinal()]; }
+
+    /** What is shown and held against the limits of a condition; null where no limit, or more than one value, decides. */
+    static Signal signalOf(AlarmCondition condition) {
+        return switch (condition) {
+            case AIRWAY_PRESSURE_HIGH, AIRWAY_PRESSURE_LOW -> Signal.PEAK;
+            case CONTINUING_AIRWAY_PRESSURE_HIGH -> Signal.LOWEST;
+            case EXPIRED_TIDAL_VOLUME_LOW, EXPIRED_TIDAL_VOLUME_HIGH -> Signal.EXPIRED_ML;
+            case EXPIRED_MINUTE_VOLUME_LOW, EXPIRED_MINUTE_VOLUME_HIGH -> Signal.MINUTE_L;
+            case RATE_HIGH -> Signal.RATE;
+            case PEEP_LOW, PEEP_HIGH -> Signal.END_PRESSURE;
+            case END_TIDAL_CO2_LOW, END_TIDAL_CO2_HIGH -> Signal.ETCO2_MMHG;
+            case INSPIRED_CO2_HIGH -> Signal.INSPIRED_CO2_MMHG;
+            case OXYGEN_LOW, OXYGEN_HIGH -> Signal.FIO2;
+            case GAS_SUPPLY_LOW, GAS_SUPPLY_FAILED -> Signal.SUPPLY_BAR;
+            case BATTERY_LOW, BATTERY_NEARLY_EMPTY -> Signal.CHARGE;
+            case SATURATION_LOW -> Signal.SPO2;
+            case OBSTRUCTION, DISCONNECTION, APNOEA, VOLUME_NOT_REACHED, CO2_LINE_BLOCKED, EXTERNAL_POWER_LOST, LEAK_HIGH, VENTILATOR_FAULT, STANDBY_REMINDER -> null;
+        };
+    }
+
     boolean crosses(Now n, AlarmLimit limit) {
         From from = limit.from();
         boolean breath = n.get(Column.KIND) >= 0.5;

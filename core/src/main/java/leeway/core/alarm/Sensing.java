@@ -87,6 +87,12 @@ public final class Sensing implements Part {
         return sensor == null || measured == Measured.SATURATION ? 0 : sensor.delayS() + sensor.lagS();
     }
 
+    /** The step in which a device shows a signal; 0 for none. */
+    double resolution(From from, Signal signal) {
+        Sensor sensor = sensors[from.ordinal()][signal.sensor().ordinal()];
+        return sensor == null ? 0 : sensor.resolution();
+    }
+
     boolean has(From from, Measured measured) {
         return sensors[from.ordinal()][measured.ordinal()] != null;
     }

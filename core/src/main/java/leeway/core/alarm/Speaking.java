@@ -131,6 +131,14 @@ public final class Speaking implements Part {
         return false;
     }
 
+    /** Whether a limit that is not crossed now could speak if it were. */
+    boolean mayYetSpeak(Now n, int i) { return n.y[state + EACH * i + STATE] == IDLE && speaks(n, i); }
+
+    /** How long ago a device saw a breath, s. */
+    double sinceBreathS(Now n, From from) { return crossing.sinceBreathS(n, from); }
+
+    boolean inStandby(Now n) { return n.on(Knob.STANDBY); }
+
     private void rest(Now n, int i) {
         int at = state + EACH * i;
         if (n.y[at + STATE] == CROSSED || n.y[at + STATE] == SIGNALLED) n.y[busy]--;

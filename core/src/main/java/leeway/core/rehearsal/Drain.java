@@ -1,6 +1,7 @@
 package leeway.core.rehearsal;
 
 import leeway.core.run.Now;
+import leeway.core.run.Script;
 import leeway.core.run.Sink;
 
 /**
@@ -24,9 +25,13 @@ final class Drain {
     private final double[] enoughUntilS = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
     private double endS = Double.POSITIVE_INFINITY;
     private int ended = -1;
+    private final Script script;
+    private final double[] looked = {Double.NaN, Double.NaN, Double.NaN};
+    private double lookedS;
 
-    Drain(Stage stage, Nominal nominal, int leg, Now n) {
+    Drain(Stage stage, Nominal nominal, int leg, Now n, Script script) {
         this.stage = stage;
+        this.script = script;
         this.leg = leg;
         startS = n.tS;
         legS = Math.max(0, stage.legEndS(leg) - startS);
@@ -73,6 +78,23 @@ final class Drain {
             }
         }
         lastS = n.tS;
+    }
+
+    /**
+     * A look: whether what the leg draws on outlasts the leg, and the store in use the search, at the pace since the last look with a
+     * tenth to spare, and no change is to come before. The first is never so.
+     */
+    boolean lasts(Now n, double searchEndS) {
+        double sinceS = n.tS - lookedS;
+        double[] left = {left(n, 0), left(n, 1), stage.supplies().inUseL(n)};
+        double[] untilS = {startS + legS, startS + legS, searchEndS};
+        boolean lasts = script.nextS(n.tS) >= searchEndS;
+        for (int i = 0; i < left.length; i++) {
+            if (!Double.isNaN(left[i])) lasts &= left[i] - 1.1 * (looked[i] - left[i]) / sinceS * Math.max(0, untilS[i] - n.tS) > 0.1 * left[i];
+            looked[i] = left[i];
+        }
+        lookedS = n.tS;
+        return lasts;
     }
 
     /** Whether the stores could still end before the leg does, as they drain. */

@@ -78,6 +78,8 @@ public final class Journeys {
     private record Held(SupplyPart part) implements Supplies {
         @Override public double oxygenL(Now n, int leg) { return part.oxygenL(n, leg); }
 
+        @Override public double inUseL(Now n) { return part.storeInUse(n) < 0 ? Double.NaN : part.levelL(n, part.storeInUse(n)); }
+
         @Override public double charge(Now n, int leg) {
             double own = part.chargeWhOfLeg(n, leg);
             return Double.isNaN(own) && part.packs() > 0 ? part.chargeWh(n, 0) : own;

@@ -4,16 +4,19 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import leeway.core.alarm.Speaking;
+import leeway.core.gas.Blend;
+import leeway.core.kit.Setting;
 import leeway.core.run.Column;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
+import leeway.core.supply.SupplyPart;
 
 /**
  * The journey without any fault: the moment of each leg with the least reserve, and the alarms that speak anyway.
  * <p>Reserve is the oxygen of the alveoli (its partial pressure), the store that every stop of ventilation is paid from; without
  * one, the lowest saturation. For a fault that only drains stores, reserve is what they hold beyond the rest of the leg, and least
- * where the drain has longest to run: as the leg begins.
+ * where the drain has longest to run: as the leg begins. Where gas or power ends by itself, only moments before that are taken.
  */
 final class Nominal {
     /** A reserve this much lower counts as lower; 1 %. */
@@ -29,6 +32,8 @@ final class Nominal {
     private final double endS;
     private final double[] oxygenAtEndL;
     private final double[] chargeAtEndWh;
+    private final List<Double> ends = new ArrayList<>();
+    private boolean gone;
 
     /** @param fixedS the moment of the fault where one is given; {@code NaN} for the least reserve of each leg */
     Nominal(Stage stage, double fixedS) {
@@ -52,7 +57,7 @@ final class Nominal {
             oxygenAtEndL[leg] = stage.supplies().oxygenL(n, leg);
             chargeAtEndWh[leg] = stage.supplies().charge(n, leg);
             begins[leg] = Double.isNaN(fixedS) ? seeker.first : least[leg];
-            if (Double.isNaN(fixedS)) least[leg] = seeker.least == null ? Checkpoint.of(n, script) : seeker.least;
+            if (Double.isNaN(fixedS)) least[leg] = seeker.least == null && !gone ? Checkpoint.of(n, script) : seeker.least;
         }
         endS = n.tS;
         stage.loop().to(endS + windowS, n, script, new Seeker(-1, script));
@@ -87,6 +92,19 @@ final class Nominal {
 
     double journeyS() { return endS; }
 
+    /** When gas or power next ends at or after a time for want of stores, without any fault; infinite for never within the search after the journey. */
+    double suppliesEndS(double tS) {
+        for (double endS : ends) if (endS >= tS) return endS;
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** Whether the end of gas is felt on a leg; after the journey, on the last one. */
+    private boolean needsGas(int leg) {
+        int on = leg < 0 ? stage.legs() - 1 : leg;
+        boolean above = stage.settings().get(Setting.FIO2, Blend.AIR) > Blend.AIR + 0.01;
+        return !stage.transport().legs().get(on).oxygen().isEmpty() && (above || stage.transport().ventilator().gas().stopsWithoutGas());
+    }
+
     private final class Seeker implements Sink {
         private final int leg;
         private double lowest = Double.POSITIVE_INFINITY;
@@ -101,6 +119,8 @@ final class Nominal {
 
         @Override
         public void row(Now n) {
+            // what ends by itself is the plan's to say; faults are rehearsed before it
+            if (gone && (leg > 0 || first != null)) return;
             if (leg < 0 || n.tS < Math.min(stage.legStartS()[leg] + SETTLE_S, stage.legEndS(leg) - 1)) return;
             if (first == null) first = Checkpoint.of(n, script);
             double reserve = n.get(Column.PALVO2_MMHG);
@@ -114,6 +134,12 @@ final class Nominal {
 
         @Override
         public void event(double tS, int what, double value) {
+            if (what == SupplyPart.POWER_GONE || what == SupplyPart.GAS_GONE && needsGas(leg)) {
+                gone = true;
+                ends.add(tS);
+            } else if (what == SupplyPart.POWER_BACK || what == SupplyPart.GAS_BACK) {
+                gone = false;
+            }
             if (what >= Speaking.FIRST_EVENT && Speaking.whatOf(what) == Speaking.HEARD) heard.add(new double[] {Speaking.limitOf(what), tS});
         }
     }

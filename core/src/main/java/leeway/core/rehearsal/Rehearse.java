@@ -22,8 +22,10 @@ public final class Rehearse {
     private final List<Fault> faults;
     private final Map<String, Fault> byName = new HashMap<>();
     private final double fixedS;
+    private final boolean thorough;
 
-    private Rehearse(Voyage voyage, List<Fault> faults, List<Fault> known, double fixedS) {
+    private Rehearse(Voyage voyage, List<Fault> faults, List<Fault> known, double fixedS, boolean thorough) {
+        this.thorough = thorough;
         this.voyage = voyage;
         this.faults = List.copyOf(faults);
         known.forEach(f -> byName.put(f.name(), f));
@@ -42,7 +44,17 @@ public final class Rehearse {
      * @param atS    the moment of the fault; absent for the worst moment of each leg
      */
     public static Rehearse of(Voyage voyage, List<Fault> faults, List<Fault> known, OptionalDouble atS) {
-        return new Rehearse(voyage, faults, known, atS.orElse(Double.NaN));
+        return new Rehearse(voyage, faults, known, atS.orElse(Double.NaN), atS.isPresent());
+    }
+
+    /** The same, every branch to the end of its search, as where a moment is given: what comes on the next leg counts then too. */
+    public Rehearse thoroughly() { return new Rehearse(voyage, faults, List.copyOf(byName.values()), fixedS, true); }
+
+    /** When gas or power ends at medians without any fault, s from departure; absent where it lasts. */
+    public OptionalDouble suppliesEndS() {
+        Nominal nominal = new Nominal(voyage.stage(new Draw(0, 0)), fixedS);
+        double endS = nominal.suppliesEndS(0);
+        return endS >= nominal.journeyS() ? OptionalDouble.empty() : OptionalDouble.of(endS);
     }
 
     /** The rows at medians, sorted: uncovered (silent first), in time, no harm, not in this kit. */
@@ -69,7 +81,7 @@ public final class Rehearse {
     private Rehearsal notHere(Run run, Fault fault) {
         String lacking = run.lacking(fault);
         return new Rehearsal(fault, Optional.empty(), Coverage.NOT_IN_THIS_KIT, Optional.empty(), Optional.empty(), Optional.empty(), OptionalDouble.empty(),
-                Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), "It cannot happen here: " + lacking + ".", List.of());
+                Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), lacking.isEmpty() ? "Gas or power ends by itself before this could be rehearsed." : "It cannot happen here: " + lacking + ".", List.of());
     }
 
     /**
@@ -182,9 +194,9 @@ public final class Rehearse {
             for (int leg = 0; leg < legs.length; leg++) {
                 Checkpoint at = nominal.moment(leg, false);
                 if (at == null) continue;
-                legs[leg] = new Rehearsing(stage, nominal, leg, at);
+                legs[leg] = new Rehearsing(stage, nominal, leg, at, thorough);
                 Checkpoint begins = nominal.moment(leg, true);
-                drained[leg] = begins == at ? legs[leg] : new Rehearsing(stage, nominal, leg, begins);
+                drained[leg] = begins == at ? legs[leg] : new Rehearsing(stage, nominal, leg, begins, thorough);
             }
         }
 

@@ -21,6 +21,10 @@ import leeway.core.run.Sink;
 final class Rehearsing {
     private static final int HALVINGS = 14;
     private static final double FINE_S = 0.5;
+    /** Harm that comes at most this much earlier than without the fault is not its; s. Common practice, no source. */
+    private static final double SAME_S = 5;
+    /** Where gas or power ends by itself, a remedy is judged until so long before the harm that this does; s. Common practice, no source. */
+    private static final double BEFORE_S = 60;
     /** A remedy is judged for at least this long; s. */
     private static final double AFTER_S = 600;
 
@@ -28,12 +32,16 @@ final class Rehearsing {
     private final Nominal nominal;
     private final int leg;
     private final Checkpoint start;
+    private final boolean thorough;
     private final double atS;
     private final double windowEndS;
     private final Thresholds thresholds;
     private final double[] nominalS;
+    private double withoutS = Double.NaN;
 
-    Rehearsing(Stage stage, Nominal nominal, int leg, Checkpoint start) {
+    /** @param thorough whether a branch runs on to the end of the search even where nothing moves any more */
+    Rehearsing(Stage stage, Nominal nominal, int leg, Checkpoint start, boolean thorough) {
+        this.thorough = thorough;
         this.stage = stage;
         this.nominal = nominal;
         this.leg = leg;
@@ -69,9 +77,9 @@ final class Rehearsing {
 
         Watch watch = new Watch(thresholds, start.now(), nominalS);
         boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
-        double restsFromS = drains ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
-        watch.restingFrom(restsFromS, windowEndS, stage.speaking());
-        Drain drain = drains ? new Drain(stage, nominal, leg, branch.now()) : null;
+        Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
+        double restsFromS = thorough ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
+        watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain);
         stage.loop().to(windowEndS, branch.now(), branch.script(), drain == null ? watch : drain.beside(watch));
         // stores may end later than harm is looked for in the patient, and the leg's end is known
         if (drain != null && watch.harm == null && drain.mayEnd(branch.now())) {
@@ -83,9 +91,23 @@ final class Rehearsing {
             Harm harm = new Harm(Measure.SUPPLY, (stage.legEndS(leg) - drain.endS()) / 60, drain.endS() - atS);
             return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS);
         }
+        // what would have come without the fault too is not its harm
+        if (watch.harm != null && watch.harmS >= harmWithoutS() - SAME_S) watch.harm = null;
         if (watch.harm == null) return new Trial(moment(), spoken, Optional.empty(), OptionalDouble.empty(), crewS);
         Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
         return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, watch, kit)), crewS);
+    }
+
+    /** When harm comes without any fault, because gas or power ends; infinite where it does not. */
+    private double harmWithoutS() {
+        if (nominal.suppliesEndS(atS) >= windowEndS) return Double.POSITIVE_INFINITY;
+        if (Double.isNaN(withoutS)) {
+            Checkpoint alone = start.branch();
+            Watch watch = new Watch(thresholds, start.now(), nominalS);
+            stage.loop().to(windowEndS, alone.now(), alone.script(), watch);
+            withoutS = watch.harmS;
+        }
+        return withoutS;
     }
 
     private Spoken spoken(Watch watch) {
@@ -123,7 +145,9 @@ final class Rehearsing {
         if (!fault.remedyEnds()) settledS = Math.max(settledS, atS + Strike.settledS(fault.effects()));
         Watch after = watch.remedied(treated.now(), settledS);
         // a remedy late in the window is judged over the same length as one early in it would be
-        stage.loop().to(Math.max(windowEndS, at.tS() + AFTER_S), treated.now(), treated.script(), after);
+        double untilS = Math.max(windowEndS, at.tS() + AFTER_S);
+        if (nominal.suppliesEndS(atS) < untilS) untilS = Math.max(at.tS(), Math.min(harmWithoutS(), Math.max(nominal.suppliesEndS(atS), windowEndS)) - BEFORE_S);
+        stage.loop().to(untilS, treated.now(), treated.script(), after);
         return after.harm != null;
     }
 }

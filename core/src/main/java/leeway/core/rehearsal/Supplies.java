@@ -14,6 +14,9 @@ public interface Supplies {
     /** Usable litres of free gas in all stores of a leg together. */
     double oxygenL(Now n, int leg);
 
+    /** Usable litres of free gas in the store that feeds now. */
+    default double inUseL(Now n) { return Double.NaN; }
+
     /** Usable charge of the pack that the ventilator has, Wh. */
     double charge(Now n, int leg);
 }

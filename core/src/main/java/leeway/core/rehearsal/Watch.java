@@ -1,6 +1,7 @@
 package leeway.core.rehearsal;
 
 import java.util.Arrays;
+import leeway.core.alarm.Outlook;
 import leeway.core.alarm.Speaking;
 import leeway.core.rehearsal.Harm.Measure;
 import leeway.core.run.Column;
@@ -28,12 +29,9 @@ final class Watch implements Sink {
 
     /** Measures are compared over this long, s. */
     private static final double COMPARED_S = 60;
-    /**
-     * Largest change until the end of the search, in each measure's unit, at which a branch in which no alarm was heard counts as
-     * at rest, so that no limit will be crossed any more; in the order of the measures.
-     */
+    /** Largest change until the end of the search, in each measure's unit, that counts as none where little room was left at the start; in the order of the measures. */
     private static final double[] AT_REST = {0.003, 0.5, 0.005, 0.5, 0.5, Double.POSITIVE_INFINITY, 0.1, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
-    /** Share of the room at the start that must be left at the end of the search, where an alarm was heard and only harm is waited for. */
+    /** Share of the room at the start that must be left at the end of the search, if all goes straight on. */
     private static final double LEFT = 0.3;
 
     /** After harm without help, an alarm is still waited for so long, so that the row can say how late it is; s. */
@@ -56,6 +54,8 @@ final class Watch implements Sink {
     private final double[] sum = new double[MEASURES.length];
     private int summed;
     private boolean atRest;
+    private Outlook outlook;
+    private Drain drain;
 
     Measure harm;
     double harmS = Double.POSITIVE_INFINITY;
@@ -85,7 +85,9 @@ final class Watch implements Sink {
     }
 
     /** For the branch without help. From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
-    Watch restingFrom(double fromS, double endS, Speaking alarms) {
+    Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores) {
+        outlook = new Outlook(alarms);
+        drain = stores;
         restsFromS = fromS;
         searchEndS = endS;
         speaking = alarms;
@@ -98,13 +100,16 @@ final class Watch implements Sink {
     private void compare(Now n) {
         for (int i = 0; i < now.length; i++) sum[i] += now[i];
         summed++;
+        outlook.row(n);
         if (n.tS < comparedS + COMPARED_S) return;
         double times = Math.max(0, searchEndS - n.tS) / (n.tS - comparedS);
-        boolean rests = now[NO_VENTILATION] <= STILL_S && !speaking.pending(n);
+        boolean quiet = outlook.quiet(n, times), lasts = drain == null || drain.lasts(n, searchEndS);
+        boolean rests = now[NO_VENTILATION] <= STILL_S && lasts && (quiet || alarm >= 0 && !speaking.pending(n));
         for (int i = 0; i < now.length; i++) {
             double mean = sum[i] / summed;
             double change = Math.abs(mean - compared[i]) * times;
-            if (!Double.isNaN(now[i]) && i != NO_VENTILATION && !(alarm >= 0 ? room[i] - change >= LEFT * startRoom[i] : change <= AT_REST[i])) rests = false;
+            boolean clear = room[i] - change >= LEFT * startRoom[i] || change <= Math.min(AT_REST[i], room[i]);
+            if (!Double.isNaN(now[i]) && i != NO_VENTILATION && !clear) rests = false;
             compared[i] = mean;
             sum[i] = 0;
         }

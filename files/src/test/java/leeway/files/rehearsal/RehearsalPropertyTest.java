@@ -16,6 +16,7 @@ import java.util.Set;
 import leeway.core.kit.AlarmCondition;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
+import leeway.core.rehearsal.Pair;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearsal.Coverage;
 import leeway.core.rehearsal.Rehearse;
@@ -83,6 +84,52 @@ class RehearsalPropertyTest {
 
     @Test void atLeastThreeFaultsAreUncoveredOnTheDefaultKit() {
         assertThat(NIGHT.stream().filter(r -> r.coverage().uncovered())).hasSizeGreaterThanOrEqualTo(3);
+    }
+
+    @Test void whereNothingMovesAnyMoreTheRestIsNotRunAndNothingIsMissed() {
+        Rehearse quick = Rehearse.of(Journeys.of(Nights.night(), Nights.settings(Nights.night()), Nights.NOISES), Nights.FAULTS, Nights.FAULTS, OptionalDouble.empty());
+        assertThat(quick.thoroughly().central()).extracting(Rehearsal::byLeg).containsExactlyElementsOf(NIGHT.stream().map(Rehearsal::byLeg).toList());
+    }
+
+    @Test void whatComesWithoutTheFaultIsNotItsHarm() {
+        Transport t = Nights.read(Nights.SHORT.replace("cylinder: 10 L, pressure: 200 bar, read at: 15 Cel, count: 2", "cylinder: 2 L, pressure: 40 bar, read at: 15 Cel"));
+        Rehearse rehearse = Rehearse.of(Journeys.of(t, Nights.settings(t), Nights.NOISES), Nights.FAULTS, Nights.FAULTS, OptionalDouble.empty());
+        double endS = rehearse.suppliesEndS().orElseThrow();
+        assertThat(endS).isBetween(60.0, 40 * 60.0);
+        List<Rehearsal> rows = rehearse.central();
+        assertThat(rows).filteredOn(r -> r.leg().isPresent()).allSatisfy(r -> assertThat(r.leg().get().atS()).as(r.fault().name()).isLessThan(endS));
+        Rehearsal harmless = rows.stream().filter(r -> r.fault().name().equals("oxygen cell drifts") || r.fault().name().equals("monitor fails")).findFirst().orElseThrow();
+        assertThat(harmless.coverage()).as(harmless.why()).isEqualTo(Coverage.NO_HARM);
+        assertThat(rows.stream().filter(r -> r.coverage().uncovered()).count()).isLessThan(20);
+        assertThat(rows.stream().filter(r -> r.fault().name().equals(OFF)).findFirst().orElseThrow().harm()).isPresent();
+        assertThat(Rehearse.of(Journeys.of(Nights.night(), Nights.settings(Nights.night()), Nights.NOISES), Nights.FAULTS, Nights.FAULTS, OptionalDouble.empty()).suppliesEndS()).isEmpty();
+    }
+
+    @Test void twoFaultsThatAreCoveredAloneCanBeUncoveredTogether() {
+        List<Fault> some = NIGHT.stream().filter(r -> List.of("cuff leak", "monitor fails", "tube in the right main bronchus", "pressure line kinked").contains(r.fault().name()))
+                .map(Rehearsal::fault).toList();
+        Rehearse rehearse = Rehearse.of(Journeys.of(Nights.night(), Nights.settings(Nights.night()), Nights.NOISES), some, Nights.FAULTS, OptionalDouble.empty());
+        List<Rehearsal> alone = rehearse.central();
+        List<Pair> pairs = rehearse.pairs(alone);
+        assertThat(pairs).isNotEmpty().allSatisfy(p -> {
+            Rehearsal first = alone.stream().filter(r -> r.fault().name().equals(p.first())).findFirst().orElseThrow(), second = alone.stream().filter(r -> r.fault().name().equals(p.second())).findFirst().orElseThrow();
+            assertThat(first.coverage()).isEqualTo(Coverage.IN_TIME);
+            assertThat(second.coverage()).isIn(Coverage.IN_TIME, Coverage.NO_HARM);
+            assertThat(p.coverage().uncovered()).isTrue();
+            assertThat(p.why()).endsWith(".");
+            if (p.marginS().isPresent()) assertThat(p.marginS().getAsDouble()).isNegative().isLessThanOrEqualTo(first.marginS().orElseThrow());
+        });
+        assertThat(rehearse.pairs(alone)).isEqualTo(pairs);
+    }
+
+    @Test void aWiderLimitNeverSpeaksSooner() {
+        double before = 0;
+        for (int low : List.of(14, 10, 6, 3)) {
+            Rehearsal r = Nights.one(Nights.SHORT + "alarms: {airway pressure low: {low: %d cmH2O}}\n".formatted(low), "leak in the circuit");
+            double heardS = r.alarm().or(r::lateAlarm).map(a -> a.afterS()).orElse(Double.POSITIVE_INFINITY);
+            assertThat(heardS).as("low limit %d cmH2O", low).isGreaterThanOrEqualTo(before);
+            before = heardS;
+        }
     }
 
     @Test void theAudioPauseHas110SecondsLeft() {

@@ -1,0 +1,122 @@
+package leeway.core.alarm;
+
+import java.util.Arrays;
+import leeway.core.alarm.AlarmLimit.From;
+import leeway.core.kit.AlarmCondition;
+import leeway.core.run.Column;
+import leeway.core.run.Level;
+import leeway.core.run.Now;
+
+/**
+ * Whether any limit may still be crossed if what the devices show goes on as it went since the last look. For ending a run early,
+ * so the answer is cautious: what settles is taken straight on, twice as far, from the value nearest to the limit.
+ * <p>Leaves out: changes of the script that are still to come, and a limit that noise alone would cross. Holds one run.
+ */
+public final class Outlook {
+    private static final int SIGNALS = Signal.values().length;
+    /** What decides conditions without a limit of their own may still move by this share. Common practice, no source. */
+    private static final double STEADY_SHARE = 0.01;
+    private static final Signal[] DECIDING = {Signal.PEAK, Signal.INSPIRED_ML, Signal.EXPIRED_ML, Signal.RATE};
+    /** A device that saw no breath for so long counts its apnoea; s. */
+    private static final double STILL_S = 15;
+
+    private final Speaking speaking;
+    private final double[] sum = new double[2 * SIGNALS];
+    private final double[] high = new double[2 * SIGNALS];
+    private final double[] low = new double[2 * SIGNALS];
+    private final double[] before = new double[2 * SIGNALS];
+    private final double[] mean = new double[2 * SIGNALS];
+    private final double[] trueSum = new double[SIGNALS];
+    private final double[] trueBefore = new double[SIGNALS];
+    private final double[] trueMean = new double[SIGNALS];
+    private int rows;
+
+    public Outlook(Speaking speaking) {
+        this.speaking = speaking;
+        Arrays.fill(mean, Double.NaN);
+        Arrays.fill(trueMean, Double.NaN);
+        forget();
+    }
+
+    private void forget() {
+        rows = 0;
+        Arrays.fill(sum, 0);
+        Arrays.fill(trueSum, 0);
+        Arrays.fill(high, Double.NEGATIVE_INFINITY);
+        Arrays.fill(low, Double.POSITIVE_INFINITY);
+    }
+
+    /** Takes in what is shown at the end of a row. */
+    public void row(Now n) {
+        rows++;
+        for (int s = 0; s < SIGNALS; s++) trueSum[s] += truth(n, SIGNAL[s]);
+        for (From from : DEVICES) {
+            for (int s = 0; s < SIGNALS; s++) {
+                int i = from.ordinal() * SIGNALS + s;
+                double v = speaking.sensing().shown(n, from, SIGNAL[s]);
+                sum[i] += v;
+                if (v > high[i]) high[i] = v;
+                if (v < low[i]) low[i] = v;
+            }
+        }
+    }
+
+    /** What a signal stands for, {@code NaN} where it is not kept apart from what is shown. */
+    private static double truth(Now n, Signal signal) {
+        return switch (signal) {
+            case PEAK -> n.get(Column.PEAK_CMH2O);
+            case END_PRESSURE, LOWEST, RATE -> Double.NaN;
+            case INSPIRED_ML -> n.get(Column.INSPIRED_ML);
+            case EXPIRED_ML -> n.get(Column.EXPIRED_ML);
+            case MINUTE_L -> n.get(Column.EXPIRED_ML) * 0.06 / Math.max(1e-3, n.get(Column.END_S) - n.get(Column.AT_S));
+            case ETCO2_MMHG -> n.get(Column.ETCO2_MMHG);
+            case INSPIRED_CO2_MMHG -> n.get(Column.INSPIRED_CO2_MMHG);
+            case FIO2 -> n.get(Column.FIO2);
+            case SPO2 -> n.get(Column.SAO2);
+            case SUPPLY_BAR -> n.get(Level.INLET_BAR);
+            case CHARGE -> n.get(Level.CHARGE);
+        };
+    }
+
+    private static final From[] DEVICES = From.values();
+    private static final Signal[] SIGNAL = Signal.values();
+
+    /**
+     * A look: true where nothing is crossed for so many times the time since the last one. The first is never quiet.
+     */
+    public boolean quiet(Now n, double times) {
+        System.arraycopy(mean, 0, before, 0, mean.length);
+        System.arraycopy(trueMean, 0, trueBefore, 0, trueMean.length);
+        for (int i = 0; i < mean.length; i++) mean[i] = sum[i] / rows;
+        for (int s = 0; s < SIGNALS; s++) trueMean[s] = trueSum[s] / rows;
+        boolean quiet = !speaking.pending(n);
+        for (int i = 0; quiet && i < speaking.limits().size(); i++) {
+            if (speaking.mayYetSpeak(n, i)) quiet = staysQuiet(n, speaking.limits().get(i), times);
+        }
+        forget();
+        return quiet;
+    }
+
+    private boolean staysQuiet(Now n, AlarmLimit limit, double times) {
+        int device = limit.from().ordinal() * SIGNALS;
+        if (limit.condition() == AlarmCondition.APNOEA) return speaking.sinceBreathS(n, limit.from()) <= STILL_S;
+        if (limit.condition() == AlarmCondition.STANDBY_REMINDER) return !speaking.inStandby(n);
+        Signal signal = Crossing.signalOf(limit.condition());
+        if (signal == null) {
+            for (Signal s : DECIDING) if (drift(device + s.ordinal(), times) > STEADY_SHARE * Math.abs(mean[device + s.ordinal()])) return false;
+            return true;
+        }
+        int i = device + signal.ordinal();
+        if (Double.isNaN(mean[i])) return true;      // not shown, not judged
+        double far = 2 * drift(i, times) + speaking.sensing().resolution(limit.from(), signal);
+        boolean under = limit.high().isEmpty() || high[i] + far < limit.high().getAsDouble();
+        return under && (limit.low().isEmpty() || low[i] - far >= limit.low().getAsDouble());
+    }
+
+    private double drift(int i, double times) {
+        // what is shown moves in steps; what it stands for may move below them
+        double truly = Math.abs(trueMean[i % SIGNALS] - trueBefore[i % SIGNALS]), moved = Math.abs(mean[i] - before[i]);
+        if (truly > moved) moved = truly;
+        return Double.isNaN(moved) ? Double.isNaN(mean[i]) ? 0 : Double.POSITIVE_INFINITY : moved * times;
+    }
+}
