@@ -85,10 +85,14 @@ public final class Outlook {
      * A look: true where nothing is crossed for so many times the time since the last one. The first is never quiet.
      */
     public boolean quiet(Now n, double times) {
-        System.arraycopy(mean, 0, before, 0, mean.length);
-        System.arraycopy(trueMean, 0, trueBefore, 0, trueMean.length);
-        for (int i = 0; i < mean.length; i++) mean[i] = sum[i] / rows;
-        for (int s = 0; s < SIGNALS; s++) trueMean[s] = trueSum[s] / rows;
+        for (int i = 0; i < mean.length; i++) {
+            before[i] = mean[i];
+            mean[i] = sum[i] / rows;
+        }
+        for (int s = 0; s < SIGNALS; s++) {
+            trueBefore[s] = trueMean[s];
+            trueMean[s] = trueSum[s] / rows;
+        }
         boolean quiet = !speaking.pending(n);
         for (int i = 0; quiet && i < speaking.limits().size(); i++) {
             if (speaking.mayYetSpeak(n, i)) quiet = staysQuiet(n, speaking.limits().get(i), times);
