@@ -27,7 +27,7 @@ class MapAndCompareTest {
         fitsATerminal(map.out());
         assertThat(map.out()).contains("How far each knob may be turned alone", "At the chosen settings", "What moves the results most", "at most 30 cmH2O");
         assertThat(map.out().lines().filter(l -> l.contains("|") && l.contains("O")).count()).as("one chosen point on the chart").isOne();
-        assertThat(map.out().replaceAll("\\s+", " ")).contains("Little room on these settings: saturation low", "prescribed fio2 60 % and peep 8 cmH2O");
+        assertThat(map.out().replaceAll("\\s+", " ")).contains("Little room on these settings: saturation low", "prescribed FiO2 60 % and PEEP 8 cmH2O");
     }
 
     @Test void aConflictStandsOnTheMapInTheWordsOfThePlan() {

@@ -110,9 +110,10 @@ final class Judge {
         if (said.add(text)) to.add(where.isEmpty() ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text);
     }
 
-    /** "saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets a decimal more. */
+    /** "saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets more decimals. */
     private static String sentence(String what, double value, int decimals, String unit, String side, double limit, String which) {
-        int d = Words.n(value, decimals).equals(Words.n(limit, decimals)) ? decimals + 1 : decimals;
+        int d = decimals;
+        while (d < decimals + 4 && Words.n(value, d).equals(Words.n(limit, d))) d++;
         String u = unit.isEmpty() ? "" : " " + unit;
         return what + " " + Words.n(value, d) + u + " is expected, " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
     }
