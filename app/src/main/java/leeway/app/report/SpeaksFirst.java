@@ -26,7 +26,7 @@ public final class SpeaksFirst {
         boolean wide = width >= 600;
         int left = wide ? 270 : 6;
         int right = width - 16;
-        int each = wide ? 30 : 44;
+        int each = wide ? 30 : 48;
         int top = 22;
         int height = top + rows.size() * each + 6;
         double most = most(rows);

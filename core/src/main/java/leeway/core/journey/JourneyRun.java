@@ -17,6 +17,7 @@ import leeway.core.run.How;
 import leeway.core.run.Knob;
 import leeway.core.run.Part;
 import leeway.core.run.Script;
+import leeway.core.supply.LegNeed;
 import leeway.core.supply.OxygenDraw;
 import leeway.core.supply.SupplyPart;
 import leeway.core.transport.Event;
@@ -26,7 +27,7 @@ import leeway.core.transport.WhatIf;
 
 /**
  * A journey made ready for the loop: the parts that move, the knobs they start from, the layers of legs, climbs and events.
- * <p>Legs last their medians. What-ifs are added by who asks for them. Leaves out: sensors and alarms
+ * <p>At medians legs last their medians, in a draw as long as they are drawn. What-ifs are added by who asks for them. Leaves out: sensors and alarms
  * ({@code leeway.core.alarm}), faults ({@code leeway.core.rehearsal}); both are further parts and layers.
  *
  * @param parts     breath, gas exchange, the drive to breathe, supply, in the order in which they pass
@@ -49,7 +50,9 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
     public static JourneyRun of(Transport t, Ventilated v, Settings settings, Draw draw) {
         List<LegState> legs = LegState.of(t, v, settings);
         double[] starts = new double[legs.size() + 1];
-        for (int i = 0; i < legs.size(); i++) starts[i + 1] = legs.get(i).toMin() * 60;
+        List<LegNeed> needs = legs.stream().map(LegState::need).toList();
+        double[] drawnMin = draw.draw() == 0 ? null : SupplyPart.legMinutes(t, needs, draw);
+        for (int i = 0; i < legs.size(); i++) starts[i + 1] = drawnMin == null ? legs.get(i).toMin() * 60 : starts[i] + drawnMin[i] * 60;
         double[] ends = Arrays.copyOfRange(starts, 1, starts.length);
         LegState first = legs.get(0);
         Script script = Breath.base(new Script(), v.mechanics(), first.steady().breathSettings());
@@ -63,7 +66,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         Steady steady = first.steady();
         GasExchange gas = new GasExchange(Steady.patient(v, steady.breath()), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
         Drive drive = new Drive(steady.gases().paco2MmHg(), steady.gases().sao2());
-        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, drive, SupplyPart.of(t, legs.stream().map(LegState::need).toList(), ends, draw));
+        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, drive, SupplyPart.of(t, needs, ends, draw));
         return new JourneyRun(t, v, settings, legs, parts, script, starts);
     }
 

@@ -121,6 +121,13 @@ public final class SupplyPart implements Part {
         return new SupplyPart(route, legEndS, trial.levelL.clone(), trial.chargeWh.clone());
     }
 
+    /** Minutes of each leg in one draw, diversions and what late legs share included: the same as in the chances of running out. */
+    public static double[] legMinutes(Transport transport, List<LegNeed> needs, Draw draw) {
+        double[] minutes = new double[transport.legs().size()];
+        new Chances(new Route(transport, needs), draw.seed()).durations(draw.draw(), minutes);
+        return minutes;
+    }
+
     /** Oxygen that nebuliser and suction take at this time, L/min. */
     private double usedLPerMin(double tS, int store) {
         double sum = 0;

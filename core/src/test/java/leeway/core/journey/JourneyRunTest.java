@@ -84,4 +84,20 @@ class JourneyRunTest {
         assertThat(JourneyRun.rampS(legs.get(1), legs.get(0), 36_000)).as("2000 m at 300 ft/min").isCloseTo(2000 / 91.44 * 60, within(1e-9));
         assertThat(JourneyRun.rampS(legs.get(1), legs.get(0), 600)).as("half of a short leg").isEqualTo(300);
     }
+
+    @Test
+    void aDrawDrawsTheLegsToo() {
+        Transport t = Someone.journey(Someone.ventilator(Ventilator.Altitude.COMPENSATED), List.of());
+        double[] first = new double[400], whole = new double[400];
+        for (int d = 1; d <= first.length; d++) {
+            double[] starts = JourneyRun.of(t, Someone.volume(420, 16, 0.5), new Draw(7, d)).legStartS();
+            first[d - 1] = starts[1] / 60;
+            whole[d - 1] = starts[2] / 60;
+        }
+        java.util.Arrays.sort(first);
+        assertThat(first[200]).as("median of 10 min").isCloseTo(10, within(0.5));
+        assertThat(first[380]).as("19 of 20 within 15 min").isCloseTo(15, within(1.2));
+        assertThat(java.util.Arrays.stream(whole).average().orElse(0)).as("10 and 20 min, and what lateness adds").isBetween(30.0, 32.5);
+        assertThat(JourneyRun.of(t, Someone.volume(420, 16, 0.5), new Draw(7, 3)).legStartS()).isEqualTo(JourneyRun.of(t, Someone.volume(420, 16, 0.5), new Draw(7, 3)).legStartS());
+    }
 }
