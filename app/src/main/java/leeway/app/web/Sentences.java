@@ -20,12 +20,12 @@ import java.util.regex.Pattern;
 /**
  * What core says in English sentences, in another language: a bundle whose keys are the English sentences themselves, with
  * gaps where figures and names stand.
- * <p>{@code {1}} is kept as it stands, {@code {1#}} is a whole number, {@code {1*}} is itself said in the language by the
+ * <p>{@code {1}} is kept as it stands, {@code {1#}} is a whole number, {@code {1~}} a figure with or without its unit, {@code {1*}} is itself said in the language by the
  * bundle or the names.
  * A sentence that the bundle lacks stays English, and the page says so with {@code lang}.
  */
 final class Sentences {
-    private static final Pattern GAP = Pattern.compile("\\{(\\d)([*#]?)}");
+    private static final Pattern GAP = Pattern.compile("\\{(\\d)([*#~]?)}");
     private static final Pattern IN_PICTURE = Pattern.compile("(<text[^>]*>)([^<]+)(</text>)");
     private static final Pattern OF_PICTURE = Pattern.compile(" aria-label=\"([^\"]*)\"");
     private static final int KEPT = 4_000;
@@ -72,7 +72,7 @@ final class Sentences {
         List<Boolean> said = new ArrayList<>();
         int from = 0;
         while (m.find()) {
-            pattern.append(Pattern.quote(english.substring(from, m.start()))).append(m.group(2).equals("#") ? "(\\d+)" : "(.+?)");
+            pattern.append(Pattern.quote(english.substring(from, m.start()))).append(m.group(2).equals("#") ? "(\\d+)" : m.group(2).equals("~") ? "([\u2212-]?\\d\\S*(?: \\S+)?)" : "(.+?)");
             gaps.add(Integer.parseInt(m.group(1)));
             said.add(m.group(2).equals("*"));
             from = m.end();

@@ -50,7 +50,7 @@ class SentencesTest {
 
     @Test
     void germanLeavesNoGapOut() throws IOException {
-        Pattern gap = Pattern.compile("\\{(\\d)[*#]?}");
+        Pattern gap = Pattern.compile("\\{(\\d)[*#~]?}");
         String english = "";
         Set<String> wrong = new TreeSet<>();
         for (String line : Files.readAllLines(Path.of("src/main/resources/leeway/web/sentences_de.txt"), StandardCharsets.UTF_8)) {
@@ -85,5 +85,15 @@ class SentencesTest {
         assertThat(GERMAN.picture("<svg aria-label=\"saturation\"><text x=\"1\">tube bitten</text><text>a &amp; b</text></svg>"))
                 .isEqualTo("<svg aria-label=\"Sättigung\"><text x=\"1\">Biss auf den Tubus</text><text>a &amp; b</text></svg>");
         assertThat(Words.in("en").picture("<text>tube bitten</text>")).isEqualTo("<text>tube bitten</text>");
+    }
+
+    @Test
+    void aNameOfTheFileIsNoFigureAndStaysAsItIsWritten() {
+        Words german = Words.in("de");
+        assertThat(german.picture("<svg><text>road to the strip</text><text>change over at 156 bar</text></svg>"))
+                .contains(">road to the strip<", ">Wechsel bei 156 bar<");
+        assertThat(german.tell("25 to 27")).isEqualTo("25 bis 27");
+        assertThat(german.tell("0.6 L/min to 12 L/min")).isEqualTo("0.6 L/min bis 12 L/min");
+        assertThat(german.tell("none in 10,000")).isEqualTo("in keinem von 10 000");
     }
 }

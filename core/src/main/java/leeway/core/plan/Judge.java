@@ -107,7 +107,7 @@ final class Judge {
 
     /** With the leg where it is first so; the same figures again are not said again. */
     private void say(List<String> to, String where, String text) {
-        if (said.add(text)) to.add(where.isEmpty() ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text);
+        if (said.add(text)) to.add(where.isEmpty() && !text.startsWith("pH") ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text);
     }
 
     /** "saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets more decimals. */
