@@ -22,6 +22,8 @@ import leeway.core.run.Sink;
  * on the same moment, as the loop does.
  */
 public final class Breath implements Part {
+    /** A hundred steps of a double at 48 h; the flow so near to its turn is under a millionth of a mL/s. */
+    private static final double LEAST_TURN_S = 3e-9;
     /** A flow below this is rounding and has no direction; mL/s. */
     private static final double STILL_ML_S = 1e-9;
     /** After this long in expiration without anything that could start a breath, rows of 2 s follow. Design 6. */
@@ -179,14 +181,17 @@ public final class Breath implements Part {
         else inflateNext(y, now, phase);
         double f0 = law.startFlow();
         if (Math.abs(f0) > STILL_ML_S) {
-            offer(now + law.timeTo(0, soonestS - now), REVERSAL);
+            offer(after(now, law.timeTo(0, soonestS - now)), REVERSAL);
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
-            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(now + law.timeTo(-leak, soonestS - now), REVERSAL);
+            if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(after(now, law.timeTo(-leak, soonestS - now)), REVERSAL);
         }
         // where the patient begins to draw more than is given, pressure and leak end
-        if (!law.isGiven() && f0 < law.leakedFrom) offer(now + law.timeTo(law.leakedFrom, soonestS - now), REVERSAL);
+        if (!law.isGiven() && f0 < law.leakedFrom) offer(after(now, law.timeTo(law.leakedFrom, soonestS - now)), REVERSAL);
         return soonestS;
     }
+
+    /** A turn of the flow, never so soon that hours after departure the clock could not tell it from now. */
+    private static double after(double now, double dtS) { return now + Math.max(dtS, LEAST_TURN_S); }
 
     private void offer(double atS, int code) {
         if (atS < soonestS) {
