@@ -5,10 +5,8 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import leeway.app.paper.CrewCard;
-import leeway.app.rehearse.Shared;
 import leeway.app.report.Json;
 import leeway.core.plan.Plan;
-import leeway.core.plan.PlanMaker;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
 import picocli.CommandLine;
@@ -34,13 +32,9 @@ final class CardCommand extends Command {
         Catalogue catalogue = Catalogue.of(sheets);
         Optional<Transport> transport = Inputs.transport(this, catalogue, file);
         if (transport.isEmpty()) return BAD_INPUT;
-        Plan plan;
-        try {
-            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed, Shared::begin);
-        } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
-            return BAD_INPUT;
-        }
+        Optional<Plan> planned = Inputs.plan(this, transport.get(), catalogue, file);
+        if (planned.isEmpty()) return BAD_INPUT;
+        Plan plan = planned.get();
         Path card = out != null ? out : Path.of(file.getFileName().toString().replaceFirst("\\.ya?ml$", "") + "-card.pdf");
         Path folder = card.toAbsolutePath().getParent();
         if (!Output.write(this, folder, card.getFileName().toString(), to -> CrewCard.write(plan, transport.get().ventilator().called(), Version.TEXT, to))) return BAD_INPUT;

@@ -5,8 +5,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import leeway.app.rehearse.Shared;
 import leeway.app.report.ErrorsText;
 import leeway.app.report.Json;
+import leeway.core.plan.Plan;
+import leeway.core.plan.PlanMaker;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
 import leeway.files.transport.FileCheck;
@@ -24,6 +27,16 @@ final class Inputs {
         Read<Transport> read = TransportReader.read(file, catalogue);
         if (read instanceof Read.Bad<Transport> bad) complain(command, file.toString(), near(file, bad.complaints()));
         return read.good();
+    }
+
+    /** The plan of a transport; empty after complaints about a sheet that it leads to. */
+    static Optional<Plan> plan(Command command, Transport transport, Catalogue catalogue, Path file) {
+        try {
+            return Optional.of(PlanMaker.plan(transport, new SheetLibrary(catalogue), command.seed, Shared::begin));
+        } catch (SheetLibrary.Bad e) {
+            complain(command, file.toString(), e.complaints());
+            return Optional.empty();
+        }
     }
 
     /** Prints complaints about one file. */

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import leeway.app.paper.CrewCard;
 import leeway.app.paper.Report;
-import leeway.app.rehearse.Shared;
 import leeway.app.report.PlanJson;
 import leeway.app.report.PlanText;
 import leeway.app.report.ReportPage;
@@ -14,7 +13,6 @@ import leeway.core.journey.Ventilated;
 import leeway.core.map.MapMaker;
 import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
-import leeway.core.plan.PlanMaker;
 import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
@@ -37,13 +35,9 @@ final class PlanCommand extends Command {
         Catalogue catalogue = Catalogue.of(sheets);
         Optional<Transport> transport = Inputs.transport(this, catalogue, file);
         if (transport.isEmpty()) return BAD_INPUT;
-        Plan plan;
-        try {
-            plan = PlanMaker.plan(transport.get(), new SheetLibrary(catalogue), seed, Shared::begin);
-        } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
-            return BAD_INPUT;
-        }
+        Optional<Plan> planned = Inputs.plan(this, transport.get(), catalogue, file);
+        if (planned.isEmpty()) return BAD_INPUT;
+        Plan plan = planned.get();
         if (report != null && !write(transport.get(), plan, map(transport.get(), catalogue))) return BAD_INPUT;
         if (json()) PlanJson.write(plan, Version.TEXT, terminal.out());
         else terminal.out().print(PlanText.of(plan, Terminal.WIDTH, terminal.colour()));

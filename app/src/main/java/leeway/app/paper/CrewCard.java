@@ -116,7 +116,8 @@ public final class CrewCard {
         html.table("", List.of("leg", "takes", "from", "L/min", "gauge at its end, bar"), "twtnt", rows);
         List<String> words = new ArrayList<>(o.changeovers().stream().map(PlanText::changeover).toList());
         o.turnBackByMin().ifPresent(m -> words.add("Turn back no later than " + Figures.minutesAtLeast(m) + " from departure: after that the way back is not supplied."));
-        List<String> lost = Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()).stream().map(r -> r.get(0) + " " + r.get(1)).toList();
+        List<String> lost = Figures.losses(o, plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()).stream()
+                .filter(r -> !r.get(0).startsWith("turn back")).map(r -> r.get(0) + " " + r.get(1)).toList();
         if (!lost.isEmpty()) words.add("Lasts from departure: " + String.join("; ", lost) + ".");
         html.list("", words);
     }

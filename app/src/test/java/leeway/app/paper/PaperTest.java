@@ -57,7 +57,7 @@ class PaperTest {
             String text = text(pdf);
             assertThat(pdf.getNumberOfPages()).isLessThanOrEqualTo(2);
             assertThat(text).contains("\"highest pressure\"", plan.get("settings").get("mode").asText(), String.format(Locale.ROOT, "%.0f mL", plan.get("settings").get("tidalVolumeMl").asDouble()),
-                    "Local protocol comes first", "Change over from portable", "Lasts from departure", "not a medical device");
+                    "Local protocol comes first", "Change over from portable", "Lasts from departure", "not a medical device").doesNotContain("turn back by any time");
             JsonNode first = plan.get("rehearsals").get(0);
             assertThat(text).contains(first.get("fault").asText(), first.get("do").get(0).asText());
             everyFontIsInside(pdf);
