@@ -23,7 +23,7 @@ class Law {
     double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
     boolean pawGiven;
     /** After {@link #over}: flow at the end, volume through the airway opening, integrals over time and volume, what stands at the end. */
-    double endFlow, gained, airwayS, alveolarS, pleuralS, work, resistive, muscle, leakRootS, startPressure, endPressure, highPressure, lowPressure,
+    double endFlow, gained, airwayS, alveolarS, pleuralS, work, elastic, resistive, muscle, leakRootS, startPressure, endPressure, highPressure, lowPressure,
             endAlveolar, endPleural;
 
     Law(Tuned tuned) {
@@ -306,7 +306,8 @@ class Law {
         double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
         resistive = k1 * stretch.square + s * stretch.cube;
         airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * stretch.square;
-        work = pawGiven || t.open ? 0 : t.elastance * (v + 0.5 * dv) * dv + t.offset * dv - muscle + resistive;
+        elastic = (t.elastance * (v + 0.5 * dv) + t.offset) * dv;
+        work = pawGiven || t.open ? 0 : elastic - muscle + resistive;
         startPressure = pressureAt(0);
         endPressure = pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
         highPressure = Math.max(startPressure, endPressure);
@@ -381,10 +382,5 @@ class Law {
     /** Lung volume above what it would be after an endless expiration. */
     double trapped(double[] y) {
         return Math.max(0, y[at + VOLUME] * t.share - (t.peep - t.offset) / t.elastance);
-    }
-
-    /** Elastic energy that this volume took above a pressure, cmH2O.mL. */
-    double elastic(double[] y, double volume, double fromCmH2O) {
-        return 0.5 * t.elastance * volume * volume;
     }
 }

@@ -495,6 +495,7 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         alveolarS = 0;
         pleuralS = 0;
         work = 0;
+        elastic = 0;
         resistive = 0;
         muscle = 0;
         leakRootS = 0;
@@ -529,10 +530,19 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         pleuralS += weight * (s.meanPleural() - m);
         muscle += weight * m * flow;
         if (leaks > 0) leakRootS += weight * Math.sqrt(Math.max(0, airway));
-        resistive += weight * (airway - alveoli) * flow;
+        boolean both = s.w2 > 0 && !s.blocked;
+        elastic += weight * (s.alveoli1 * flow1 + (both ? s.alveoli2 * flow2 : 0));
+        resistive += weight * lost(airway, m, both);
         if (!pawGiven && !free) work += weight * airway * flow;
         highPressure = Math.max(highPressure, airway);
         lowPressure = Math.min(lowPressure, airway);
+    }
+
+    /** What resistance takes at this moment, cmH2O.mL/s: in the common path and, inwards, in each branch by its own law. */
+    private double lost(double airway, double m, boolean both) {
+        double path = (common + k2 * Math.abs(flow)) * flow, node = airway - path;
+        double first = flow1 >= 0 ? r1 * flow1 * flow1 : (node - s.alveoli1 + m) * flow1;
+        return path * flow + first + (!both ? 0 : flow2 >= 0 ? r2 * flow2 * flow2 : (node - s.alveoli2 + m) * flow2);
     }
 
     @Override
@@ -580,12 +590,6 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     double trapped(double[] y) {
         s.at(y, at);
         return s.meanAlveolar() <= t.peep ? 0 : Math.max(0, s.volumeAbove(y, at, t.peep) * s.moving);
-    }
-
-    /** What of the row's energy was neither lost in resistance nor lifted against the start's pressure. */
-    @Override
-    double elastic(double[] y, double volume, double fromCmH2O) {
-        return y[at + WORK] + y[at + MUSCLE] - y[at + RESISTIVE] - fromCmH2O * volume;
     }
 
     @Override

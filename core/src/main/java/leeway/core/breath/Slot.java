@@ -19,7 +19,9 @@ final class Slot {
     static final int EFFORT_KIND = 54, EFFORT_WORK = 55, EFFORT_PRESSURE_TIME = 56, EFFORT_P01 = 57, MEAN_INSPIRED_FOR = 58, SIGHING = 59;
     // lungs that are not linear: volume and open share of each compartment, gas in the pleura; volumes at the row's start and at the end of inflation
     static final int FIRST = 60, SECOND = 61, FIRST_OPEN = 62, SECOND_OPEN = 63, PLEURA = 64, FIRST_START = 65, SECOND_START = 66, FIRST_FULL = 67, SECOND_FULL = 68;
-    static final int COUNT = 69;
+    // energy of the running inflation, each share by its own integral: in the lung's recoil, by the muscles meanwhile; the volume that it lifted
+    static final int ELASTIC = 69, SHARED = 70, LIFTED = 71;
+    static final int COUNT = 72;
     static final int SUMS_FROM = IN, SUMS_TO = INSPIRED_FOR;
 
     // phases

@@ -250,6 +250,7 @@ final class Ventilator {
     private void openRow(Now n, int kind, int by) {
         double[] y = n.y;
         for (int i = SUMS_FROM; i <= SUMS_TO; i++) y[at + i] = 0;
+        for (int i = ELASTIC; i <= LIFTED; i++) y[at + i] = 0;
         y[at + LUNG_IN] = 0;
         y[at + IN] = kind == 0 ? 0 : y[at + BEFORE];
         y[at + DELIVERED] = kind == 0 || !t.ventilating || t.open ? 0 : y[at + BEFORE];
@@ -314,11 +315,12 @@ final class Ventilator {
 
     private void energy(Now n, double start) {
         double[] y = n.y;
-        double in = y[at + LUNG_IN], all = y[at + WORK] * J_PER_CMH2O_ML, resistive = y[at + RESISTIVE] * J_PER_CMH2O_ML;
-        n.set(Column.ENERGY_J, all);
-        n.set(Column.ENERGY_RESISTIVE_J, resistive);
-        n.set(Column.ENERGY_PEEP_J, start * in * J_PER_CMH2O_ML);
-        n.set(Column.ENERGY_ELASTIC_J, law.elastic(y, in, start) * J_PER_CMH2O_ML);
+        double lifted = start * y[at + LIFTED];
+        n.set(Column.ENERGY_J, y[at + WORK] * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_RESISTIVE_J, y[at + RESISTIVE] * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_PEEP_J, lifted * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_ELASTIC_J, (y[at + ELASTIC] - lifted) * J_PER_CMH2O_ML);
+        n.set(Column.ENERGY_MUSCLE_J, y[at + SHARED] * J_PER_CMH2O_ML);
         n.set(Column.MUSCLE_J, y[at + MUSCLE] * J_PER_CMH2O_ML);
     }
 
@@ -338,6 +340,9 @@ final class Ventilator {
         if (inspires && f0 + f1 > 0) {
             y[at + WORK] += work;
             y[at + RESISTIVE] += resistive;
+            y[at + ELASTIC] += law.elastic;
+            y[at + SHARED] += muscle;
+            y[at + LIFTED] += law.gained;
         }
         if (f0 + f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
         if (muscleS > 0) {

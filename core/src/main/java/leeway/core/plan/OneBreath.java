@@ -5,15 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import leeway.core.breath.Breath;
 import leeway.core.breath.BreathSettings;
-import leeway.core.journey.Effort;
 import leeway.core.journey.Ventilated;
+import leeway.core.kit.Settings;
 import leeway.core.run.Column;
 import leeway.core.run.Loop;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
 
-/** One breath of the settled patient, sampled for a drawing: every switch exactly, and evenly in between. */
+/**
+ * One breath of the settled patient, sampled for a drawing: every switch exactly, and evenly in between. The patient is the
+ * run's: effort as sedation leaves it, coughs, what else moves the gas; of several breaths it is the first.
+ */
 final class OneBreath implements Sink {
     private static final double STEP_S = 0.01;
     /** Long enough for the slowest breath and its samples. */
@@ -27,11 +30,10 @@ final class OneBreath implements Sink {
     private OneBreath(Breath part) { this.part = part; }
 
     /** Empty where nobody breathes. */
-    static Optional<Plan.Breath> of(Ventilated v, BreathSettings set, Effort effort) {
+    static Optional<Plan.Breath> of(Ventilated v, Settings settings, BreathSettings set) {
         Breath part = new Breath(v.mechanics(), v.device());
         Loop loop = new Loop(part);
-        Script script = Breath.base(new Script(), v.mechanics(), set);
-        effort.base(script);
+        Script script = v.base(Breath.base(new Script(), v.mechanics(), set), settings);
         Now n = loop.begin(script);
         OneBreath sink = new OneBreath(part);
         loop.to(MOST_S, n, script, sink);

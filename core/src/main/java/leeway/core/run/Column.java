@@ -34,8 +34,11 @@ public enum Column {
     TRANSPULMONARY_CMH2O,
     PEAK_FLOW_L_MIN, PEAK_EXPIRATORY_FLOW_L_MIN,
     INSPIRATORY_TIME_S, EXPIRATORY_TIME_S,
-    /** Energy that the ventilator put into the patient in inspiration, PEEP's share included; and its three shares. */
-    ENERGY_J, ENERGY_ELASTIC_J, ENERGY_RESISTIVE_J, ENERGY_PEEP_J,
+    /**
+     * Energy that the ventilator put into the patient in inspiration, PEEP's share included, and what the muscles put in meanwhile;
+     * where both went: into recoil above that at the start, into resistance, and into lifting the volume from the pressure at the start.
+     */
+    ENERGY_J, ENERGY_MUSCLE_J, ENERGY_ELASTIC_J, ENERGY_RESISTIVE_J, ENERGY_PEEP_J,
     /** 1: the pressure limit (or the device's own largest) was reached. */
     PRESSURE_LIMITED,
     /** 1: the set or target volume was not delivered. */
