@@ -3,10 +3,13 @@ package leeway.app.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -26,12 +29,19 @@ class SentencesTest {
     private static final Words GERMAN = Words.in("de");
 
     @Test
-    void whatTheExamplesSayIsSaidInGerman() {
+    void whatTheExamplesAndLessUsualFilesSayIsSaidInGerman() throws IOException {
         Catalogue catalogue = Catalogue.builtIn();
         SheetLibrary library = new SheetLibrary(catalogue);
         Set<String> missing = new TreeSet<>();
-        for (String example : Examples.names()) {
-            Plan p = PlanMaker.plan(TransportReader.read(example, Examples.text(example).orElseThrow(), catalogue).good().orElseThrow(), library, 1, Shared::begin);
+        Map<String, String> files = new LinkedHashMap<>();
+        Examples.names().forEach(e -> files.put(e, Examples.text(e).orElseThrow()));
+        for (String odd : List.of("odd-turbine.yaml", "odd-pneumatic.yaml")) {
+            try (InputStream in = SentencesTest.class.getResourceAsStream(odd)) {
+                files.put(odd, new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            }
+        }
+        for (String name : files.keySet()) {
+            Plan p = PlanMaker.plan(TransportReader.read(name, files.get(name), catalogue).good().orElseThrow(), library, 1, Shared::begin);
             for (List<String> said : List.of(p.verdict().reasons(), p.verdict().remarks(), p.assumed(), p.cautions(), p.turnaround(), List.of(p.patient().summary()),
                     p.suggested().because().stream().map(b -> b.why()).toList(), p.rehearsals().stream().map(r -> r.why()).toList(),
                     p.supply().oxygen().changeovers().stream().map(PlanText::changeover).toList())) {

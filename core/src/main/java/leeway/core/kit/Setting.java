@@ -43,6 +43,15 @@ public enum Setting {
     /** The key in a file. */
     public String words() { return words; }
 
+    /** As a sentence has it: "PEEP", "FiO2", and every other as its key. */
+    public String said() {
+        return switch (this) {
+            case PEEP -> "PEEP";
+            case FIO2 -> "FiO2";
+            default -> words;
+        };
+    }
+
     public Kind kind() { return kind; }
 
     /** The unit in which its value is held. */

@@ -39,7 +39,7 @@ public final class Depth {
         Optional<Measure> measure = List.of(Measure.values()).stream().filter(m -> which.name().startsWith(m.words())).findFirst();
         String value = measure.map(m -> Shown.of(m, SteadyModel.value(s, kg, m)) + (which.upper() ? ", at most " : ", at least ") + Shown.of(m, which.limit())).orElse("");
         List<Setting> moves = which.name().startsWith("saturation") ? OXYGENATE : VENTILATE;
-        String held = moves.stream().filter(transport.prescribed()::has).map(m -> (m == Setting.FIO2 ? "FiO2" : m == Setting.PEEP ? "PEEP" : m.words()) + " " + Shown.of(m, transport.prescribed().values().get(m))).collect(Collectors.joining(" and "));
+        String held = moves.stream().filter(transport.prescribed()::has).map(m -> m.said() + " " + Shown.of(m, transport.prescribed().values().get(m))).collect(Collectors.joining(" and "));
         return Optional.of("Little room on these settings: %s%s; %s.".formatted(which.name(), value.isEmpty() ? "" : " (" + value + ")",
                 held.isEmpty() ? "the limit is kept, but a small change of the patient breaks it" : "more needs other values than the prescribed " + held));
     }

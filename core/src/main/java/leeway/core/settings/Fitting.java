@@ -143,7 +143,7 @@ final class Fitting {
         if (range == null && !hand()) {
             asked = asked.with(s, wish);
             double stands = suggested(s);
-            reasons.add("On the " + device.name() + " the " + s.words() + " cannot be set; " + Shown.of(s, wish) + " is prescribed"
+            reasons.add("On the " + device.name() + " the " + s.said() + " cannot be set; " + Shown.of(s, wish) + " is prescribed"
                     + (device.defaults().has(s) ? ", it stands at " + Shown.of(s, stands) + "." : "."));
             return stands;
         }
@@ -155,7 +155,7 @@ final class Fitting {
         asked = asked.with(s, wish);
         String what = "prescribed " + Shown.of(s, wish) + ", the nearest that the " + device.name() + " has is " + Shown.of(s, got);
         because.put(s, new Because(s.words(), Origin.PRESCRIBED, what));
-        (range.holds(wish) ? remarks : reasons).add(Character.toUpperCase(s.words().charAt(0)) + s.words().substring(1) + ": " + what + ".");
+        (range.holds(wish) ? remarks : reasons).add(Character.toUpperCase(s.said().charAt(0)) + s.said().substring(1) + ": " + what + ".");
         return got;
     }
 
@@ -191,7 +191,7 @@ final class Fitting {
         String why = text(rule);
         if (!quiet && range != null && (got < from - 1e-9 || got > to + 1e-9)) {
             why += "; the strategy would set " + Shown.of(s, wish) + ", the nearest that the " + device.name() + " has is " + Shown.of(s, got);
-            remarks.add("The strategy would set a " + s.words() + " of " + Shown.of(s, wish) + "; the nearest that the " + device.name() + " has is " + Shown.of(s, got) + ".");
+            remarks.add("The strategy would set a " + s.said() + " of " + Shown.of(s, wish) + "; the nearest that the " + device.name() + " has is " + Shown.of(s, got) + ".");
         } else if (range == null && !hand()) {
             why += "; the " + device.name() + " does not let one set it";
         }
@@ -282,7 +282,7 @@ final class Fitting {
         prescribed.values().forEach((s, v) -> {
             if (wanted.contains(s)) return;
             asked = asked.with(s, v);
-            remarks.add("Mode " + mode.code() + " has no " + s.words() + "; the prescribed " + Shown.of(s, v) + " is left out.");
+            remarks.add("Mode " + mode.code() + " has no " + s.said() + "; the prescribed " + Shown.of(s, v) + " is left out.");
         });
     }
 }

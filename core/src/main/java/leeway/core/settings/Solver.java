@@ -253,7 +253,7 @@ public final class Solver {
             return what + "; keeping it would need a " + String.join(" and a ", costs) + ", which comes first in the strategy \"" + strategy.name() + "\".";
         }
         if (!held.isEmpty()) {
-            return what + "; what is prescribed stands against it: " + String.join(", ", held.stream().map(s -> s.words() + " " + Shown.of(s, prescribed.values().get(s))).toList()) + ".";
+            return what + "; what is prescribed stands against it: " + String.join(", ", held.stream().map(s -> s.said() + " " + Shown.of(s, prescribed.values().get(s))).toList()) + ".";
         }
         return what + "; nothing that the strategy lets move on the " + device.name() + " keeps it.";
     }

@@ -33,8 +33,35 @@ final class Findings {
         before(oxygen);
         uses();
         home.ifPresent(this::home);
-        if (kit.isPresent() && oxygen.take().isEmpty()) remarks.add(say("Not even all cylinders of %s together meet the policy.", kit.get().name()));
+        kit.ifPresent(k -> kit(k, oxygen));
         if (power.isPresent() && power.get().take().isEmpty() && kit.filter(k -> !k.packs().isEmpty()).isPresent()) remarks.add(say("Not even all packs of %s together meet the policy.", kit.get().name()));
+    }
+
+    /** A kit that cannot meet the policy, and what of it has no place on this journey. */
+    private void kit(Kit kit, Oxygen oxygen) {
+        List<String> homeless = new ArrayList<>();
+        List<String> places = new ArrayList<>();
+        for (Kit.Item item : kit.items()) {
+            if (item.count() == 0 || carried(item)) continue;
+            homeless.add(item.name());
+            item.as().filter(as -> !places.contains(as)).ifPresent(places::add);
+        }
+        if (!homeless.isEmpty()) {
+            remarks.add(places.isEmpty()
+                ? say("The cylinders of %s are left out: no leg uses a cylinder in whose place they could go.", kit.name())
+                : say("Of %s these are left out: %s. They go in the place of %s, and no leg uses a cylinder of that name.", kit.name(), String.join(", ", homeless), String.join(", ", places)));
+        }
+        if (oxygen.take().isEmpty() && homeless.size() < kit.items().stream().filter(i -> i.count() > 0).count()) {
+            remarks.add(say("Not even all cylinders of %s together meet the policy.", kit.name()));
+        }
+    }
+
+    private boolean carried(Kit.Item item) {
+        for (int s = 0; s < route.stores; s++) {
+            Store store = route.transport.oxygen().get(s);
+            if (route.named[s] && store.type() == Store.Type.CYLINDER && item.as().map(store.name()::equals).orElse(true)) return true;
+        }
+        return false;
     }
 
     /** What the error of the delivered FiO2 may cost. */

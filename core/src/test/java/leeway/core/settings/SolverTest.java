@@ -110,9 +110,9 @@ class SolverTest {
         List<Wish> w = new ArrayList<>();
         w.add(new Wish("pH 7.4 with 4 mL/kg at rate 10", none.with(Setting.TIDAL_VOLUME, 250).with(Setting.RATE, 10), strategy(target(Measure.PH, "7.38", "7.42")), LUNG, Measure.PH, "what is prescribed stands against it"));
         w.add(new Wish("PaCO2 70 with 6 mL/kg at rate 8", none.with(Setting.RATE, 8), strategy(target(Measure.VOLUME_PER_WEIGHT, null, "6 mL/kg"), target(Measure.PACO2, null, "70 mmHg")), LUNG, Measure.PACO2, "tidal volume per body weight of"));
-        w.add(new Wish("plateau below 20 at PEEP 15", none.with(Setting.PEEP, 15), strategy(target(Measure.PLATEAU, null, "20 cmH2O")), LUNG, Measure.PLATEAU, "peep 15 cmH2O"));
+        w.add(new Wish("plateau below 20 at PEEP 15", none.with(Setting.PEEP, 15), strategy(target(Measure.PLATEAU, null, "20 cmH2O")), LUNG, Measure.PLATEAU, "PEEP 15 cmH2O"));
         w.add(new Wish("driving pressure 8 and pH 7.4 in a stiff lung", none, strategy(target(Measure.DRIVING, null, "8 cmH2O"), target(Measure.PH, "7.38", null)), STIFF, Measure.DRIVING, "nothing that the strategy lets move"));
-        w.add(new Wish("saturation 95 % in air", none.with(Setting.FIO2, 0.21), strategy(target(Measure.SATURATION, "95 %", null)), LUNG, Measure.SATURATION, "fio2 21 %"));
+        w.add(new Wish("saturation 95 % in air", none.with(Setting.FIO2, 0.21), strategy(target(Measure.SATURATION, "95 %", null)), LUNG, Measure.SATURATION, "FiO2 21 %"));
         w.add(new Wish("no auto-PEEP at rate 30 in narrow airways", none.with(Setting.RATE, 30), strategy(target(Measure.AUTO_PEEP, null, "1 cmH2O")), NARROW, Measure.AUTO_PEEP, "rate 30 /min"));
         w.add(new Wish("normal CO2 and little auto-PEEP in narrow airways", none, strategy(target(Measure.AUTO_PEEP, null, "2 cmH2O"), target(Measure.VOLUME_PER_WEIGHT, null, "7 mL/kg"), target(Measure.PACO2, null, "40 mmHg")), NARROW, Measure.PACO2, "auto-PEEP of"));
         w.add(new Wish("8 mL/kg under a plateau of 30 in a stiff lung", none.with(Setting.TIDAL_VOLUME, 490), strategy(target(Measure.PLATEAU, null, "30 cmH2O")), STIFF, Measure.PLATEAU, "tidal volume 490 mL"));

@@ -153,6 +153,23 @@ class KittingTest {
     }
 
     @Test
+    void aKitWithoutAPlaceIsSaidToBeLeftOutAndNotToBeTooSmall() {
+        Transport t = Kits.transport(Kits.turbine(VolumeBasis.FREE), List.of(cylinder("bag", 2, 185, 20, 2, 10, Kits.USUAL)), List.of(), List.of(), 0, policy(0.01, 20, false),
+                leg("a", 45, 80, "bag"));
+        Kit.Item placeless = new Kit.Item("ten", 10, 200, 16, 2, Optional.of("vehicle"));
+        Kit.Item small = new Kit.Item("half", 0.5, 200, 1.5, 1, Optional.of("bag"));
+        String leftOut = "Of shelf these are left out: ten. They go in the place of vehicle, and no leg uses a cylinder of that name.";
+        String tooSmall = "Not even all cylinders of shelf together meet the policy.";
+        assertThat(remarks(t, placeless)).contains(leftOut).doesNotContain(tooSmall);
+        assertThat(remarks(t, placeless, small)).contains(leftOut, tooSmall);
+        assertThat(remarks(t, small)).contains(tooSmall).noneMatch(r -> r.contains("left out"));
+    }
+
+    private static List<String> remarks(Transport t, Kit.Item... items) {
+        return Supply.of(t, List.of(pure(8)), Optional.of(new Kit("shelf", List.of(items), "invented")), 1, DRAWS).remarks();
+    }
+
+    @Test
     void savingsAreNamedMostFirst() {
         Transport t = Kits.transport(Kits.turbine(VolumeBasis.FREE), List.of(cylinder("bag", 2, 185, 20, 2, 10, Kits.USUAL)), List.of(), List.of(), 0, policy(0.01, 20, false),
                 leg("a", 45, 80, "bag"), leg("b", 20, 30, "bag"));
