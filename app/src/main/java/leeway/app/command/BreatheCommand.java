@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import leeway.core.kit.Settings;
 import leeway.core.quantity.Kind;
 import leeway.core.quantity.Quantity;
 import leeway.core.rehearsal.Breathing;
+import leeway.core.rehearsal.LungRow;
 import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.edf.EdfWriter;
@@ -130,7 +132,9 @@ final class BreatheCommand extends Command {
         try {
             if (edf) {
                 List<EdfWriter.Mark> marks = breathing.marks(untilS, false).stream().map(m -> new EdfWriter.Mark(m.atS(), m.words())).toList();
-                EdfWriter.write(part, "leeway virtual patient", perSecond, EdfWriter.BREATH, marks, sink -> breathing.waves(untilS, perSecond, (t, p, f, v, m) -> sink.sample(p, f, v, m)));
+                EdfWriter.write(part, "leeway virtual patient", perSecond, signals(breathing), marks, sink -> breathing.waves(untilS, perSecond, new Sampled(breathing.lungs().isPresent()) {
+                    @Override void sample(double tS, double[] values) { sink.sample(values); }
+                }));
             } else {
                 try (Writer writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
                     if (as == As.waves) csvWaves(breathing, untilS, perSecond, writer); else BreatheText.csv(breathing, untilS, new PrintWriter(writer));
@@ -144,26 +148,64 @@ final class BreatheCommand extends Command {
         return true;
     }
 
+    /** The waves of EDF+: those of the breath, and of each lung where there are two. */
+    private static List<EdfWriter.Signal> signals(Breathing breathing) {
+        List<EdfWriter.Signal> signals = new ArrayList<>(EdfWriter.BREATH);
+        breathing.lungs().ifPresent(n -> {
+            for (String part : List.of(n.first(), n.second())) signals.add(new EdfWriter.Signal("Vol " + part, "mL", 8000));
+            for (String part : List.of(n.first(), n.second())) signals.add(new EdfWriter.Signal("Palv " + part, "cmH2O", 200));
+        });
+        return signals;
+    }
+
+    /** Samples as one row of numbers: pressure, flow, volume, muscles; of two lungs then the volume of each and the alveolar pressure of each. */
+    private abstract static class Sampled implements Breathing.Samples {
+        /** What a decimal of each is worth: hundredths, tenths of a millilitre. */
+        static final int[] TENTHS = {100, 100, 10, 100, 10, 10, 100, 100};
+        private final double[] values;
+
+        Sampled(boolean two) { values = new double[two ? 8 : 4]; }
+
+        abstract void sample(double tS, double[] values);
+
+        @Override public void lungs(double firstMl, double secondMl, double firstCmH2O, double secondCmH2O) {
+            values[4] = firstMl;
+            values[5] = secondMl;
+            values[6] = firstCmH2O;
+            values[7] = secondCmH2O;
+        }
+
+        @Override public void at(double tS, double pressureCmH2O, double flowLPerMin, double volumeMl, double muscleCmH2O) {
+            values[0] = pressureCmH2O;
+            values[1] = flowLPerMin;
+            values[2] = volumeMl;
+            values[3] = muscleCmH2O;
+            sample(tS, values);
+        }
+    }
+
     private static void csvWaves(Breathing breathing, double untilS, double perSecond, Writer to) {
         try {
-            to.write("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O],mark\n");
+            Optional<LungRow.Names> two = breathing.lungs();
+            to.write("time [s],airway pressure [cmH2O],flow [L/min],volume [mL],muscle pressure [cmH2O],"
+                    + two.map(n -> "%1$s volume [mL],%2$s volume [mL],%1$s alveolar pressure [cmH2O],%2$s alveolar pressure [cmH2O],".formatted(n.first(), n.second())).orElse("") + "mark\n");
             List<Breathing.Mark> marks = breathing.marks(untilS, true);
-            int[] next = {0};
             StringBuilder line = new StringBuilder(64);
-            breathing.waves(untilS, perSecond, (tS, p, f, v, m) -> {
-                line.setLength(0);
-                decimals(line, tS, 1000).append(',');
-                decimals(line, p, 100).append(',');
-                decimals(line, f, 100).append(',');
-                decimals(line, v, 10).append(',');
-                decimals(line, m, 100).append(',');
-                String words = "";
-                while (next[0] < marks.size() && marks.get(next[0]).atS() <= tS + 1e-9) words = marks.get(next[0]++).words();
-                line.append(words.contains(",") ? '"' + words + '"' : words).append('\n');
-                try {
-                    to.append(line);
-                } catch (IOException e) {
-                    throw new UncheckedIOException(e);
+            breathing.waves(untilS, perSecond, new Sampled(two.isPresent()) {
+                private int next;
+
+                @Override void sample(double tS, double[] values) {
+                    line.setLength(0);
+                    decimals(line, tS, 1000).append(',');
+                    for (int i = 0; i < values.length; i++) decimals(line, values[i], TENTHS[i]).append(',');
+                    String words = "";
+                    while (next < marks.size() && marks.get(next).atS() <= tS + 1e-9) words = marks.get(next++).words();
+                    line.append(words.contains(",") ? '"' + words + '"' : words).append('\n');
+                    try {
+                        to.append(line);
+                    } catch (IOException e) {
+                        throw new UncheckedIOException(e);
+                    }
                 }
             });
         } catch (IOException e) {

@@ -51,6 +51,15 @@ public final class BreathPicture {
         double tidal = max(b.volumeMl());
         level(svg, left, right, y(volumeTop, VOLUME, 0, volumeHigh, tidal), Math.round(tidal) + " mL", 0);
         curve(svg, b.atS(), b.volumeMl(), left, scale, volumeTop, VOLUME, 0, volumeHigh);
+        b.lungs().ifPresent(two -> {
+            double first = y(volumeTop, VOLUME, 0, volumeHigh, max(two.firstMl())), second = y(volumeTop, VOLUME, 0, volumeHigh, max(two.secondMl()));
+            double whole = y(volumeTop, VOLUME, 0, volumeHigh, tidal), apart = second - first;
+            double firstAt = Math.max(first, whole + 13), secondAt = Math.abs(apart) < 13 ? firstAt + 13 : Math.max(second, firstAt + 13);
+            thin(svg, b.atS(), two.firstMl(), left, scale, volumeTop, volumeHigh);
+            thin(svg, b.atS(), two.secondMl(), left, scale, volumeTop, volumeHigh);
+            svg.text("tick", right + 6, firstAt + 4, At.START, two.first() + " " + Math.round(max(two.firstMl())));
+            svg.text("tick", right + 6, secondAt + 4, At.START, two.second() + " " + Math.round(max(two.secondMl())));
+        });
         // times
         double turn = left + b.inspiratoryTimeS() * scale;
         for (double x : new double[] {left, turn, right}) svg.line("thin", x, TOP, x, bottom + 30);
@@ -92,6 +101,16 @@ public final class BreathPicture {
         svg.polyline("mid", x, y);
     }
 
+    private static void thin(Svg svg, double[] t, double[] v, int left, double scale, int top, double high) {
+        double[] x = new double[t.length];
+        double[] y = new double[t.length];
+        for (int i = 0; i < t.length; i++) {
+            x[i] = left + t[i] * scale;
+            y[i] = y(top, VOLUME, 0, high, v[i]);
+        }
+        svg.polyline("part", x, y);
+    }
+
     private static double y(int top, int height, double low, double high, double v) { return top + height * (1 - (v - low) / (high - low)); }
 
     /** The next round number above. */
@@ -123,8 +142,9 @@ public final class BreathPicture {
 
     private static String says(Breath b) {
         double end = b.atS()[b.atS().length - 1];
-        return "One breath of %s s: pressure from PEEP %s to a peak of %s cmH2O%s, %s mL of volume in %s s of inspiration, largest expiratory flow %s L/min.".formatted(two(end),
+        return "One breath of %s s: pressure from PEEP %s to a peak of %s cmH2O%s, %s mL of volume in %s s of inspiration, largest expiratory flow %s L/min%s.".formatted(two(end),
                 one(b.peepCmH2O()), one(max(b.pressureCmH2O())), b.plateauCmH2O().isPresent() ? ", plateau " + one(b.plateauCmH2O().getAsDouble()) : "",
-                Math.round(max(b.volumeMl())), two(b.inspiratoryTimeS()), one(-min(b.flowLPerMin())));
+                Math.round(max(b.volumeMl())), two(b.inspiratoryTimeS()), one(-min(b.flowLPerMin())),
+                b.lungs().map(l -> "; %s %s and %s %s mL".formatted(l.first(), Math.round(max(l.firstMl())), l.second(), Math.round(max(l.secondMl())))).orElse(""));
     }
 }

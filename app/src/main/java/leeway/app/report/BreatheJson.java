@@ -79,18 +79,33 @@ public final class BreatheJson {
         if (own.pressureLimited()) json.flag("pressureLimited", true);
         if (own.sigh()) json.flag("sigh", true);
         if (own.coughs() > 0) json.count("coughs", own.coughs());
+        r.energy().ifPresent(e -> {
+            json.number("muscleEnergyJ", e.musclesJ());
+            json.number("elasticEnergyJ", e.elasticJ());
+            json.number("resistiveEnergyJ", e.resistiveJ());
+            json.number("peepEnergyJ", e.peepJ());
+        });
         r.lungs().ifPresent(l -> lungs(json, l));
     }
 
-    /** Right and left lung where they are apart, else fast and slow part. */
+    /** Right and left lung where they are apart, else fast and slow part; {@code first} and {@code second} say which. */
     private static void lungs(Json json, LungRow l) {
         json.object("lungs", () -> {
             json.number("openShare", l.openShare());
             json.number("shuntAdded", l.shuntAdded());
-            json.number("firstTidalMl", l.firstTidalMl());
-            json.number("secondTidalMl", l.secondTidalMl());
-            json.number("firstEndMl", l.firstEndMl());
-            json.number("secondEndMl", l.secondEndMl());
+            l.parts().ifPresent(p -> {
+                json.text("first", p.first().name());
+                json.text("second", p.second().name());
+                json.number("firstTidalMl", p.first().tidalMl());
+                json.number("secondTidalMl", p.second().tidalMl());
+                json.number("firstShare", p.firstShare());
+                json.number("firstEndMl", p.first().endMl());
+                json.number("secondEndMl", p.second().endMl());
+                json.number("firstPlateauCmH2O", p.first().plateauCmH2O());
+                json.number("secondPlateauCmH2O", p.second().plateauCmH2O());
+                json.number("firstPeepCmH2O", p.first().peepCmH2O());
+                json.number("secondPeepCmH2O", p.second().peepCmH2O());
+            });
             json.number("pleuralGasMl", l.pleuralGasMl());
         });
     }

@@ -2,7 +2,10 @@ package leeway.app.report;
 
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.rehearsal.Breathing;
 import leeway.core.rehearsal.Breathing.Row;
@@ -30,6 +33,7 @@ public final class BreatheText {
             private boolean blocked;
             private double open;
             private double gasMl;
+            private double share;
 
             @Override public void row(Row r) {
                 synchrony.add(r);
@@ -50,12 +54,13 @@ public final class BreatheText {
             /** A line where a lung of several parts has changed enough to be worth one. */
             private void lungs(double atS, LungRow l) {
                 boolean moved = first || Math.abs(l.openShare().orElse(0) - open) >= WORTH_SHARE || Math.abs(l.pleuralGasMl().orElse(0) - gasMl) >= WORTH_ML
-                        || l.secondTidalMl().isPresent() && l.secondTidalMl().getAsDouble() < 1 != blocked;
+                        || l.parts().isPresent() && (noneIn(l.parts().get().second()) != blocked || Math.abs(l.parts().get().firstShare().orElse(share) - share) >= WORTH_SHARE);
                 if (!moved) return;
                 first = false;
                 open = l.openShare().orElse(0);
                 gasMl = l.pleuralGasMl().orElse(0);
-                blocked = l.secondTidalMl().isPresent() && l.secondTidalMl().getAsDouble() < 1;
+                blocked = l.parts().isPresent() && noneIn(l.parts().get().second());
+                share = l.parts().map(p -> p.firstShare().orElse(share)).orElse(share);
                 out.print("%8s  lung:%s\n".formatted(time(atS), lungWords(l)));
             }
 
@@ -66,16 +71,25 @@ public final class BreatheText {
         synchrony.write(out);
     }
 
-    /** " 66 % of what can open is open, shunt +2 %; 210 and 0 mL into the two parts; 500 mL in the pleura". */
+    private static boolean noneIn(LungRow.Part part) { return part.tidalMl() < 1; }
+
+    /** " 66 % of what can open is open, shunt +2 %; right 210 mL (60 %), 12.5 cmH2O full, 5.2 emptied; left 140 mL (40 %), …; 500 mL of gas in the pleura". */
     private static String lungWords(LungRow l) {
         StringBuilder words = new StringBuilder();
         l.openShare().ifPresent(s -> words.append(String.format(Locale.ROOT, " %.0f %% of what can open is open", 100 * s)));
         l.shuntAdded().ifPresent(s -> words.append(String.format(Locale.ROOT, ", shunt %s%.0f %%", Math.round(100 * s) > 0 ? "+" : Math.round(100 * s) < 0 ? "-" : "", Math.abs(100 * s))));
-        if (l.firstTidalMl().isPresent() && l.secondTidalMl().isPresent()) {
-            words.append(words.isEmpty() ? " " : "; ").append(String.format(Locale.ROOT, "%.0f and %.0f mL into its parts", l.firstTidalMl().getAsDouble(), l.secondTidalMl().getAsDouble() + 0.0));
-        }
+        l.parts().ifPresent(p -> {
+            OptionalDouble first = p.firstShare();
+            words.append(words.isEmpty() ? " " : ";\n          ").append(into(p.first(), first)).append(";\n          ").append(into(p.second(), first.isEmpty() ? first : OptionalDouble.of(1 - first.getAsDouble())));
+        });
         l.pleuralGasMl().ifPresent(g -> words.append(words.isEmpty() ? " " : "; ").append(String.format(Locale.ROOT, "%.0f mL of gas in the pleura", g)));
         return words.toString();
+    }
+
+    /** "right 210 mL (60 %), 18.2 cmH2O full, 5.0 emptied": what went in, and the pressure in it at the end of the inflation and of the breath. */
+    private static String into(LungRow.Part p, OptionalDouble share) {
+        return String.format(Locale.ROOT, "%s %d mL%s, %.1f cmH2O full, %.1f emptied", p.name(), Math.round(p.tidalMl()), share.isEmpty() ? "" : String.format(Locale.ROOT, " (%d %%)", Math.round(100 * share.getAsDouble())),
+                p.plateauCmH2O() + 0.0, p.peepCmH2O() + 0.0);
     }
 
     private static String line(Row r, boolean kPa) {
@@ -102,19 +116,51 @@ public final class BreatheText {
         return String.format(Locale.ROOT, "%2d:%02d:%02d", whole / 3600, whole / 60 % 60, whole % 60);
     }
 
-    /** Rows as CSV: units in the head, what is absent is empty. */
+    /** Rows as CSV: units in the head, what is absent is empty; columns of each lung only where there are two, of opening lung only where it opens. */
     public static void csv(Breathing breathing, double untilS, PrintWriter out) {
+        Optional<LungRow.Names> two = breathing.lungs();
         out.print("time [s],leg,mandatory,started by,inspired [mL],expired [mL],inspired at ventilator [mL],peak [cmH2O],plateau [cmH2O],PEEP [cmH2O],mean [cmH2O],"
                 + "FiO2 [1],end-tidal CO2 [mmHg],PaCO2 [mmHg],PaO2 [mmHg],SaO2 [1],SpO2 [1],pH [1],trigger delay [s],missed efforts,work of breathing [J],"
-                + "pressure-time product [cmH2O.s],P0.1 [cmH2O],patient's share [1],inspired by,asynchrony\n");
-        breathing.rows(untilS, r -> out.print(String.join(",", cell("atS", OptionalDouble.of(r.atS())), quoted(r.leg()), r.mandatory().map(m -> m ? "yes" : "no").orElse(""),
-                r.startedBy().orElse(""), cell("Ml", OptionalDouble.of(r.inspiredMl())), cell("Ml", OptionalDouble.of(r.expiredMl())), cell("Ml", OptionalDouble.of(r.inspiredAtVentilatorMl())),
-                cell("CmH2O", r.peakCmH2O()), cell("CmH2O", r.plateauCmH2O()), cell("CmH2O", r.peepCmH2O()), cell("CmH2O", r.meanCmH2O()), cell("fio2", r.fio2()),
-                cell("MmHg", r.etco2MmHg()), cell("MmHg", r.paco2MmHg()), cell("MmHg", r.pao2MmHg()), cell("sao2", r.sao2()), cell("spo2", r.spo2()), cell("ph", r.ph()), cell("S", r.own().triggerDelayS()), Integer.toString(r.missedEfforts()), cell("", r.own().workJ()), cell("S", r.own().pressureTimeCmH2OS()),
-                cell("CmH2O", r.own().p01CmH2O()), cell("", r.own().patientShare()), r.own().inspiredBy().orElse(""),
-                quoted(String.join(", ", r.own().asynchrony().stream().map(a -> a.words()).toList()))) + "\n"));
+                + "pressure-time product [cmH2O.s],P0.1 [cmH2O],patient's share [1],inspired by,asynchrony,energy of the inflation [J],by the muscles [J],elastic [J],resistive [J],against PEEP [J],"
+                + "open share [1],shunt added [1],gas in the pleura [mL]");
+        two.ifPresent(n -> {
+            for (String part : List.of(n.first(), n.second())) {
+                out.print(",%1$s inspired [mL],%1$s share [1],%1$s held at the end [mL],%1$s plateau [cmH2O],%1$s PEEP [cmH2O]".formatted(part));
+            }
+        });
+        out.print("\n");
+        breathing.rows(untilS, r -> out.print(String.join(",", cells(r, two.isPresent())) + "\n"));
         out.flush();
     }
+
+    private static List<String> cells(Row r, boolean two) {
+        Breathing.Own own = r.own();
+        List<String> c = new ArrayList<>(List.of(cell("atS", r.atS()), quoted(r.leg()), r.mandatory().map(m -> m ? "yes" : "no").orElse(""), r.startedBy().orElse(""),
+                cell("Ml", r.inspiredMl()), cell("Ml", r.expiredMl()), cell("Ml", r.inspiredAtVentilatorMl()), cell("CmH2O", r.peakCmH2O()), cell("CmH2O", r.plateauCmH2O()),
+                cell("CmH2O", r.peepCmH2O()), cell("CmH2O", r.meanCmH2O()), cell("fio2", r.fio2()), cell("MmHg", r.etco2MmHg()), cell("MmHg", r.paco2MmHg()), cell("MmHg", r.pao2MmHg()),
+                cell("sao2", r.sao2()), cell("spo2", r.spo2()), cell("ph", r.ph()), cell("S", own.triggerDelayS()), Integer.toString(r.missedEfforts()), cell("", own.workJ()),
+                cell("S", own.pressureTimeCmH2OS()), cell("CmH2O", own.p01CmH2O()), cell("", own.patientShare()), own.inspiredBy().orElse(""),
+                quoted(String.join(", ", own.asynchrony().stream().map(a -> a.words()).toList()))));
+        c.addAll(r.energy().map(e -> List.of(cell("J", e.ventilatorJ()), cell("J", e.musclesJ()), cell("J", e.elasticJ()), cell("J", e.resistiveJ()), cell("J", e.peepJ())))
+                .orElse(List.of("", "", "", "", "")));
+        Optional<LungRow> lungs = r.lungs();
+        c.addAll(lungs.map(l -> List.of(cell("", l.openShare()), cell("", l.shuntAdded()), cell("Ml", l.pleuralGasMl()))).orElse(List.of("", "", "")));
+        if (two) {
+            Optional<LungRow.Parts> parts = lungs.flatMap(LungRow::parts);
+            OptionalDouble share = parts.map(LungRow.Parts::firstShare).orElse(OptionalDouble.empty());
+            c.addAll(parts.map(p -> part(p.first(), share)).orElse(NO_PART));
+            c.addAll(parts.map(p -> part(p.second(), share.isEmpty() ? share : OptionalDouble.of(1 - share.getAsDouble()))).orElse(NO_PART));
+        }
+        return c;
+    }
+
+    private static final List<String> NO_PART = List.of("", "", "", "", "");
+
+    private static List<String> part(LungRow.Part p, OptionalDouble share) {
+        return List.of(cell("Ml", p.tidalMl()), cell("", share), cell("Ml", p.endMl()), cell("CmH2O", p.plateauCmH2O()), cell("CmH2O", p.peepCmH2O()));
+    }
+
+    private static String cell(String key, double value) { return Digits.json(key, value); }
 
     private static String cell(String key, OptionalDouble value) { return value.isEmpty() ? "" : Digits.json(key, value.getAsDouble()); }
 

@@ -106,6 +106,42 @@ class BreatheCommandTest {
     }
 
     @Test
+    void eachOfTwoLungsIsShown() throws IOException {
+        Path file = folder.resolve("t.yaml");
+        Files.writeString(file, HEALTHY.formatted("40 %", "what if:\n  - {at: 1 min, fault: tube in the right main bronchus}\n").replace("healthy lungs", "two healthy lungs"));
+        JsonNode rows = rows(Run.of("breathe", file.toString(), "--for", "2 min", "--format", "json"));
+        JsonNode both = rows.get(5).get("lungs"), one = rows.get(rows.size() - 1).get("lungs");
+        assertThat(both.get("first").asText()).isEqualTo("right");
+        assertThat(both.get("firstTidalMl").asDouble() + both.get("secondTidalMl").asDouble()).isCloseTo(rows.get(5).get("inspiredMl").asDouble(), org.assertj.core.api.Assertions.within(0.02));
+        assertThat(both.get("firstShare").asDouble()).isBetween(0.45, 0.55);
+        assertThat(one.get("firstShare").asDouble()).isEqualTo(1);
+        assertThat(one.get("secondTidalMl").asDouble()).isZero();
+        assertThat(one.get("firstPlateauCmH2O").asDouble()).as("all of it into one lung").isGreaterThan(one.get("secondPlateauCmH2O").asDouble() + 5);
+        Run text = Run.of("breathe", file.toString(), "--for", "2 min");
+        assertThat(text.out()).contains("left 0 mL (0 %)").containsPattern("right 24\\d mL \\(50 %\\)").contains("cmH2O full");
+        assertThat(text.out().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        Path csv = folder.resolve("r.csv"), waves = folder.resolve("w.csv"), edf = folder.resolve("w.edf");
+        Run.of("breathe", file.toString(), "--for", "1 min", "--out", csv.toString());
+        assertThat(Files.readAllLines(csv).get(0)).contains("elastic [J],resistive [J]").endsWith("left inspired [mL],left share [1],left held at the end [mL],left plateau [cmH2O],left PEEP [cmH2O]");
+        assertThat(Files.readAllLines(csv)).allSatisfy(line -> assertThat(line.chars().filter(c -> c == ',').count()).isEqualTo(43));
+        Run.of("breathe", file.toString(), "--for", "2 s", "--as", "waves", "--out", waves.toString());
+        String[] sample = Files.readAllLines(waves).get(50).split(",", -1);
+        assertThat(Double.parseDouble(sample[5]) + Double.parseDouble(sample[6])).as("the two make the whole").isCloseTo(Double.parseDouble(sample[3]), org.assertj.core.api.Assertions.within(0.11));
+        Run.of("breathe", file.toString(), "--for", "2 s", "--as", "waves", "--out", edf.toString());
+        assertThat(Files.size(edf)).isEqualTo(256 * 10 + 2 * (8 * 100 * 2 + 16));
+    }
+
+    /** What ventilator and muscles put in is what recoil, resistance and PEEP take. */
+    @Test
+    void theEnergyOfABreathIsToldByItsShares() throws IOException {
+        for (JsonNode row : rows(Run.of("breathe", file("40 %", "").toString(), "--for", "1 min", "--format", "json"))) {
+            double put = row.get("mechanicalEnergyJ").asDouble() + row.get("muscleEnergyJ").asDouble();
+            double taken = row.get("elasticEnergyJ").asDouble() + row.get("resistiveEnergyJ").asDouble() + row.get("peepEnergyJ").asDouble();
+            assertThat(taken).isCloseTo(put, org.assertj.core.api.Assertions.within(3e-4));
+        }
+    }
+
+    @Test
     void badWordsGetOneLineAndExitTwo() throws IOException {
         Path file = file("40 %", "");
         for (String[] wrong : new String[][] {{"--for", "soon"}, {"--for", "5"}, {"--for", "-3 min"}, {"--as", "waves", "--format", "json"}, {"--out", "x.txt"},

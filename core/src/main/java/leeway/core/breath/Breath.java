@@ -319,7 +319,8 @@ public final class Breath implements Part {
 
     /**
      * What stands dt after the moment of the last {@link #nextS}, at most as late as it said: airway pressure cmH2O, flow
-     * mL/s, lung volume above relaxation mL, muscle pressure cmH2O. For waves; changes nothing.
+     * mL/s, lung volume above relaxation mL, muscle pressure cmH2O; of two lungs or parts, where the array has room for eight,
+     * then the volume of each, mL, and the alveolar pressure of each, cmH2O. For waves; changes nothing.
      */
     public void sample(double dtS, double[] four) {
         law.sample(dtS, four);

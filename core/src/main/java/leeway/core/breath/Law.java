@@ -286,7 +286,10 @@ class Law {
         return t.flowEnd < 1 && (t.allLeaks() > 0 || !t.compensated && t.give > 0);
     }
 
-    /** Airway pressure, flow, lung volume above relaxation and muscle pressure dt after the prepared moment. */
+    /** Length of a sample that has room for two lungs. */
+    static final int WITH_LUNGS = 8;
+
+    /** Airway pressure, flow, lung volume above relaxation and muscle pressure dt after the prepared moment; of two lungs also volume and alveolar pressure of each. */
     void sample(double dt, double[] four) {
         double f = stretch.flowAt(dt);
         four[0] = pressureAt(dt);

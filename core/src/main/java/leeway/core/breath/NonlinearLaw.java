@@ -485,6 +485,12 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         four[1] = flow;
         four[2] = now[0] + (second >= 0 ? now[second] : fixedSecond);
         four[3] = m0 + mg * dt;
+        if (s.w2 == 0 || four.length < WITH_LUNGS) return;
+        loadState(now);
+        four[4] = now[0];
+        four[5] = second >= 0 ? now[second] : fixedSecond;
+        four[6] = s.alveoli1 - four[3];
+        four[7] = s.alveoli2 - four[3];
     }
 
     // ---- moving ----
@@ -610,6 +616,10 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     void inflationEnds(double[] y) {
         y[at + FIRST_FULL] = y[at + FIRST];
         y[at + SECOND_FULL] = y[at + SECOND];
+        if (s.w2 == 0) return;
+        s.at(y, at);
+        y[at + FIRST_PLATEAU] = s.alveoli1;
+        y[at + SECOND_PLATEAU] = s.alveoli2;
     }
 
     private boolean hastened;
@@ -654,6 +664,11 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
             n.set(Column.SECOND_TIDAL_ML, y[at + SECOND_FULL] - y[at + SECOND_START]);
             n.set(Column.FIRST_END_ML, y[at + FIRST]);
             n.set(Column.SECOND_END_ML, y[at + SECOND]);
+            n.set(Column.FIRST_PLATEAU_CMH2O, y[at + FIRST_PLATEAU]);
+            n.set(Column.SECOND_PLATEAU_CMH2O, y[at + SECOND_PLATEAU]);
+            s.at(y, at);
+            n.set(Column.FIRST_PEEP_CMH2O, s.alveoli1);
+            n.set(Column.SECOND_PEEP_CMH2O, s.alveoli2);
         }
         if (t.pleuralLeak > 0 || y[at + PLEURA] > 0) n.set(Column.PLEURAL_GAS_ML, y[at + PLEURA]);
     }

@@ -21,7 +21,9 @@ final class Slot {
     static final int FIRST = 60, SECOND = 61, FIRST_OPEN = 62, SECOND_OPEN = 63, PLEURA = 64, FIRST_START = 65, SECOND_START = 66, FIRST_FULL = 67, SECOND_FULL = 68;
     // energy of the running inflation, each share by its own integral: in the lung's recoil, by the muscles meanwhile; the volume that it lifted
     static final int ELASTIC = 69, SHARED = 70, LIFTED = 71;
-    static final int COUNT = 72;
+    /** Alveolar pressure of each of two lungs at the end of the inflation, muscles left out. */
+    static final int FIRST_PLATEAU = 72, SECOND_PLATEAU = 73;
+    static final int COUNT = 74;
     static final int SUMS_FROM = IN, SUMS_TO = INSPIRED_FOR;
 
     // phases

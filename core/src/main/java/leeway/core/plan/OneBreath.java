@@ -7,6 +7,7 @@ import leeway.core.breath.Breath;
 import leeway.core.breath.BreathSettings;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
+import leeway.core.rehearsal.LungRow;
 import leeway.core.run.Column;
 import leeway.core.run.Loop;
 import leeway.core.run.Now;
@@ -24,7 +25,7 @@ final class OneBreath implements Sink {
 
     private final Breath part;
     private final List<double[]> samples = new ArrayList<>();
-    private final double[] four = new double[4];
+    private final double[] eight = new double[8];
     private double[] row;
 
     private OneBreath(Breath part) { this.part = part; }
@@ -37,7 +38,7 @@ final class OneBreath implements Sink {
         Now n = loop.begin(script);
         OneBreath sink = new OneBreath(part);
         loop.to(MOST_S, n, script, sink);
-        return sink.row == null ? Optional.empty() : Optional.of(sink.breath(set));
+        return sink.row == null ? Optional.empty() : Optional.of(sink.breath(set, LungRow.names(v.mechanics().lungs())));
     }
 
     @Override public void stretch(Now n, double toS) {
@@ -47,8 +48,8 @@ final class OneBreath implements Sink {
     }
 
     private void take(Now n, double tS) {
-        part.sample(tS - n.tS, four);
-        samples.add(new double[] {tS, four[0], four[1], four[2]});
+        part.sample(tS - n.tS, eight);
+        samples.add(new double[] {tS, eight[0], eight[1], eight[2], eight[4], eight[5]});
     }
 
     @Override public void row(Now n) {
@@ -58,7 +59,12 @@ final class OneBreath implements Sink {
 
     @Override public boolean enough() { return row != null; }
 
-    private Plan.Breath breath(BreathSettings set) {
+    private static double[] above(List<double[]> samples, int what) {
+        double lowest = samples.stream().mapToDouble(s -> s[what]).min().orElse(0);
+        return samples.stream().mapToDouble(s -> s[what] - lowest).toArray();
+    }
+
+    private Plan.Breath breath(BreathSettings set, Optional<LungRow.Names> two) {
         double fromS = row[Column.AT_S.ordinal()];
         List<double[]> of = samples.stream().filter(s -> s[0] >= fromS - 1e-9 && s[0] <= row[Column.END_S.ordinal()] + 1e-9).toList();
         double lowest = of.stream().mapToDouble(s -> s[3]).min().orElse(0);
@@ -74,6 +80,7 @@ final class OneBreath implements Sink {
             f[i] = s[2] * 0.06;
             v[i] = s[3] - lowest;
         }
-        return new Plan.Breath(t, p, f, v, row[Column.INSPIRATORY_TIME_S.ordinal()], set.peepCmH2O(), Expected.known(row[Column.PLATEAU_CMH2O.ordinal()]));
+        return new Plan.Breath(t, p, f, v, row[Column.INSPIRATORY_TIME_S.ordinal()], set.peepCmH2O(), Expected.known(row[Column.PLATEAU_CMH2O.ordinal()]),
+                two.map(names -> new Plan.TwoLungs(names.first(), names.second(), above(of, 4), above(of, 5))));
     }
 }

@@ -65,7 +65,10 @@ public record Plan(String title, long seed, String sourceHash, Verdict verdict, 
     /** Within what the gases lie in 9 of 10 such patients. */
     public record Span(double pao2LowMmHg, double pao2HighMmHg, double paco2LowMmHg, double paco2HighMmHg, double spo2Low, double spo2High) { }
 
-    /** One breath, sampled from the start of inspiration. */
+    /** One breath, sampled from the start of inspiration; of two lungs each beside the whole. */
     public record Breath(double[] atS, double[] pressureCmH2O, double[] flowLPerMin, double[] volumeMl, double inspiratoryTimeS, double peepCmH2O,
-                         OptionalDouble plateauCmH2O) { }
+                         OptionalDouble plateauCmH2O, Optional<TwoLungs> lungs) { }
+
+    /** What each of two lungs or parts holds of the breath, from the least that it holds. */
+    public record TwoLungs(String first, String second, double[] firstMl, double[] secondMl) { }
 }

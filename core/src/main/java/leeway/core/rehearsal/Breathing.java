@@ -81,7 +81,7 @@ public final class Breathing {
     public void rows(double untilS, Listener listener) {
         Now n = stage.loop().begin(script);
         stage.loop().to(untilS, n, script.copy(), new Sink() {
-            @Override public void row(Now now) { listener.row(Row.of(now, run.leg(now.get(Column.AT_S)).name())); }
+            @Override public void row(Now now) { listener.row(Row.of(now, run.leg(now.get(Column.AT_S)).name(), lungs())); }
 
             @Override public void event(double tS, int what, double value) {
                 if (what >= Speaking.FIRST_EVENT && Speaking.whatOf(what) == Speaking.HEARD) listener.said(new Said(tS, limits().get(Speaking.limitOf(what))));
@@ -93,20 +93,28 @@ public final class Breathing {
     @FunctionalInterface
     public interface Samples {
         void at(double tS, double pressureCmH2O, double flowLPerMin, double volumeMl, double muscleCmH2O);
+
+        /** Of two lungs or parts ({@link Breathing#lungs}), just before: volume of each above relaxation mL, alveolar pressure of each cmH2O. */
+        default void lungs(double firstMl, double secondMl, double firstCmH2O, double secondCmH2O) { }
     }
+
+    /** What the two lungs or parts of this patient are called; absent where there is one. */
+    public Optional<LungRow.Names> lungs() { return LungRow.names(run.ventilated().mechanics().lungs()); }
 
     /** Runs to a time, sampled evenly from 0. */
     public void waves(double untilS, double perSecond, Samples samples) {
         Breath breath = run.parts().stream().filter(Breath.class::isInstance).map(Breath.class::cast).findFirst().orElseThrow(() -> new AssertionError("no breath"));
         Now n = stage.loop().begin(script);
-        double[] four = new double[4];
+        double[] eight = new double[8];
+        boolean two = lungs().isPresent();
         stage.loop().to(untilS, n, script.copy(), new Sink() {
             private long next;
 
             @Override public void stretch(Now now, double toS) {
                 for (double tS = next / perSecond; tS < toS; tS = ++next / perSecond) {
-                    breath.sample(Math.max(0, tS - now.tS), four);
-                    samples.at(tS, four[0], four[1] * 0.06, four[2], four[3]);
+                    breath.sample(Math.max(0, tS - now.tS), eight);
+                    if (two) samples.lungs(eight[4], eight[5], eight[6], eight[7]);
+                    samples.at(tS, eight[0], eight[1] * 0.06, eight[2], eight[3]);
                 }
             }
         });
@@ -169,12 +177,12 @@ public final class Breathing {
                       OptionalDouble peakCmH2O, OptionalDouble plateauCmH2O, OptionalDouble peepCmH2O, OptionalDouble autoPeepCmH2O, OptionalDouble drivingCmH2O,
                       OptionalDouble meanCmH2O, OptionalDouble transpulmonaryCmH2O, OptionalDouble mechanicalEnergyJ, OptionalDouble fio2, OptionalDouble etco2MmHg,
                       OptionalDouble inspiredCo2MmHg, OptionalDouble paco2MmHg, OptionalDouble pao2MmHg, OptionalDouble sao2, OptionalDouble spo2, OptionalDouble ph,
-                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts, Own own, Optional<LungRow> lungs) {
+                      OptionalDouble oxygenDrawLPerMin, OptionalDouble loadW, int missedEfforts, Own own, Optional<EnergyShares> energy, Optional<LungRow> lungs) {
         /** Arterial saturation below which the model's circulation, which goes on, is no longer a patient's. Common practice, no source. */
         private static final double LEAST_SAO2 = 0.5;
         private static final List<String> STARTED = List.of("clock", "patient", "nobody", "backup");
 
-        static Row of(Now n, String leg) {
+        static Row of(Now n, String leg, Optional<LungRow.Names> lungs) {
             int kind = (int) n.get(Column.KIND);
             boolean breath = kind > 0;
             int by = (int) n.get(Column.STARTED_BY);
@@ -183,7 +191,7 @@ public final class Breathing {
                     known(n, Column.PEEP_CMH2O), known(n, Column.AUTO_PEEP_CMH2O), known(n, Column.DRIVING_CMH2O), known(n, Column.MEAN_CMH2O), known(n, Column.TRANSPULMONARY_CMH2O),
                     known(n, Column.ENERGY_J), known(n, Column.FIO2), known(n, Column.ETCO2_MMHG), known(n, Column.INSPIRED_CO2_MMHG), known(n, Column.PACO2_MMHG),
                     known(n, Column.PAO2_MMHG), known(n, Column.SAO2), known(n, Column.SPO2), known(n, Column.PH), known(n, Column.OXYGEN_DRAW_L_MIN), known(n, Column.LOAD_W),
-                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS), Own.of(n, breath), LungRow.of(n));
+                    Double.isNaN(n.get(Column.MISSED_EFFORTS)) ? 0 : (int) n.get(Column.MISSED_EFFORTS), Own.of(n, breath), EnergyShares.of(n, breath), LungRow.of(n, lungs));
         }
 
         /** Whether the saturation is lower than a heart bears for long: such a row says only that harm came earlier. */

@@ -65,6 +65,8 @@ public enum Column {
     SHUNT_ADDED,
     /** Of two lungs or compartments: into each in this breath, and what each holds above relaxation at the end. */
     FIRST_TIDAL_ML, SECOND_TIDAL_ML, FIRST_END_ML, SECOND_END_ML,
+    /** Of the same: alveolar pressure of each at the end of the inflation and at the end of expiration, muscles left out. */
+    FIRST_PLATEAU_CMH2O, SECOND_PLATEAU_CMH2O, FIRST_PEEP_CMH2O, SECOND_PEEP_CMH2O,
     /** Gas in the pleura. */
     PLEURAL_GAS_ML,
     // by the gas exchange
