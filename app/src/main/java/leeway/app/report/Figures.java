@@ -56,7 +56,11 @@ public final class Figures {
     /** Down, never up: a supply shown longer than it lasts would mislead. */
     public static String minutesAtLeast(double min) { return minutes(Math.floor(min)); }
 
-    public static String seconds(double s) { return Math.abs(s) < 10 && s != Math.rint(s) ? n(s, 1) + " s" : Math.abs(s) < 180 ? n(s, 0) + " s" : minutes(s / 60); }
+    public static String seconds(double s) {
+        double size = Math.abs(s);
+        if (size < 179.5) return n(s, size < 10 && s != Math.rint(s) ? 1 : 0) + " s";
+        return size < 600 && Math.abs(size / 60 - Math.rint(size / 60)) >= 0.05 ? n(s / 60, 1) + " min" : minutes(s / 60);
+    }
 
     /** Setting, value, because; the mode first. */
     public static List<List<String>> settings(Plan plan) {

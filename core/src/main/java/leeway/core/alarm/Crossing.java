@@ -20,6 +20,8 @@ final class Crossing {
     private static final double LOST_SHARE = 0.25;
     /** Less goes in than this share of the expected volume, at a pressure as high as expected: obstruction. Common practice, no source. */
     private static final double BLOCKED_SHARE = 0.3;
+    /** What a device gave counts as short of what was set under this share. Common practice, no source. */
+    private static final double SHORT_SHARE = 0.95;
     /** A CO2 trace that stays under this is no breath; mmHg. Common practice, no source. */
     private static final double NO_CO2_MMHG = 5;
 
@@ -122,7 +124,7 @@ final class Crossing {
             case EXPIRED_MINUTE_VOLUME_HIGH -> over(n, limit, Signal.MINUTE_L);
             case RATE_HIGH -> over(n, limit, Signal.RATE);
             case APNOEA -> apnoea(n, from, limit.high());
-            case VOLUME_NOT_REACHED -> breath && n.get(Column.VOLUME_NOT_REACHED) >= 0.5;
+            case VOLUME_NOT_REACHED -> breath && n.get(Column.VOLUME_NOT_REACHED) >= 0.5 && heldBack(n);
             case PEEP_LOW -> under(n, limit, Signal.END_PRESSURE);
             case PEEP_HIGH -> over(n, limit, Signal.END_PRESSURE);
             case END_TIDAL_CO2_LOW -> under(n, limit, Signal.ETCO2_MMHG);
@@ -169,6 +171,12 @@ final class Crossing {
         double peak = sensing.shown(n, from, Signal.PEAK);
         double high = Math.min(n.get(Knob.PRESSURE_LIMIT_SET) - 1, Double.isNaN(expected.peakCmH2O()) ? 20 : 0.8 * expected.peakCmH2O());
         return in < BLOCKED_SHARE * expected.tidalVolumeMl() && peak >= high;
+    }
+
+    /** Whether the device itself gave less than was set; what it gave and a leak or an open circuit took, it takes for given. */
+    private static boolean heldBack(Now n) {
+        double squeezed = n.get(Knob.CIRCUIT_COMPLIANCE) * Math.max(0, n.get(Column.PEAK_CMH2O) - n.get(Column.PEEP_CMH2O));
+        return n.get(Column.INSPIRED_AT_VENTILATOR_ML) - squeezed < SHORT_SHARE * n.get(Knob.TIDAL_VOLUME_SET);
     }
 
     private boolean leaks(Now n, AlarmLimit limit) {

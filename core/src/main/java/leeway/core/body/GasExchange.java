@@ -58,6 +58,9 @@ public final class GasExchange implements Part {
         this(patient, first, coupled, LONGEST_S);
     }
 
+    /** Less than this out of a lung in a stretch is the tail of an expiration that has ended: what is taken up then comes from the mouth; mL. */
+    private static final double TAIL_ML = 1;
+
     GasExchange(PatientModel patient, Ventilation first, boolean coupled, double longestS) {
         this.longestS = longestS;
         this.patient = patient;
@@ -156,8 +159,9 @@ public final class GasExchange implements Part {
     public void pass(Now n, double dtS) {
         double[] y = n.y, f = n.flux;
         double in = f[Flux.IN_ML.ordinal()], leak = f[Flux.CUFF_LEAK_ML.ordinal()], out = f[Flux.OUT_ML.ordinal()];
-        y[at + PRESSURE_S] += f[Flux.PALV_CMH2O_S.ordinal()];
+        // what swells the stomach does not press on the heart as a lung does
         if (oesophagus) return;
+        y[at + PRESSURE_S] += f[Flux.PALV_CMH2O_S.ordinal()];
         if (in > 0) {
             double received = Math.max(0, in - leak), room = f[Flux.IN_ROOM_ML.ordinal()];
             y[at + IN_ML] += received;
@@ -233,7 +237,7 @@ public final class GasExchange implements Part {
         if (in > 0) lung.inspire(y, in, inO2 / in, a);
         shuntNow = Math.max(0, Math.min(MOST_SHUNT, shunt + n.get(Level.SHUNT_ADDED)));
         if (patient.living()) exchange(y, dtS);
-        lung.expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > 0, out > 0);
+        lung.expire(y, n.get(Level.LUNG_ML), a, in > 0 || out > TAIL_ML, out > 0);
     }
 
     /** What the heart puts out, dL/s. */

@@ -97,10 +97,14 @@ final class Drain {
         return lasts;
     }
 
-    /** Whether the stores could still end before the leg does, as they drain. */
+    /** Whether the stores could still end before the leg does, at the mean pace since the fault with a tenth to spare. */
     boolean mayEnd(Now n) {
-        if (n.tS >= startS + legS) return false;
-        for (int i = 0; i < 2; i++) if (enoughUntilS[i] <= n.tS) return true;
+        double restS = startS + legS - n.tS, sinceS = n.tS - startS;
+        if (!(restS > 0 && sinceS > 0)) return false;
+        for (int i = 0; i < 2; i++) {
+            double left = left(n, i);
+            if (start[i] > NOTHING && left - 1.1 * (start[i] - left) / sinceS * restS <= NOTHING) return true;
+        }
         return false;
     }
 

@@ -51,10 +51,12 @@ final class Why {
 
     private static String number(double v, int digits) { return String.format(Locale.ROOT, "%." + digits + "f", v); }
 
-    /** "3.2 s", "95 s", "4 min", rounded as the figures beside the sentence are. */
+    /** "3.2 s", "95 s", "4.3 min", "21 min": fine enough that the parts of a sentence still add up. */
     static String span(double seconds) {
         double s = Math.max(0, seconds);
         if (s < 10 && s != Math.rint(s)) return number(s, 1) + " s";
-        return s < 180 ? number(s, 0) + " s" : number(Math.round(s / 60), 0) + " min";
+        if (s < 179.5) return number(s, 0) + " s";
+        boolean whole = s >= 600 || Math.abs(s / 60 - Math.rint(s / 60)) < 0.05;
+        return number(s / 60, whole ? 0 : 1) + " min";
     }
 }
