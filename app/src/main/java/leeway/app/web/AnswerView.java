@@ -1,5 +1,6 @@
 package leeway.app.web;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -9,8 +10,10 @@ import leeway.app.report.PlanPictures;
 import leeway.app.report.PlanText;
 import leeway.core.plan.Plan;
 import leeway.core.rehearsal.Rehearsal;
+import leeway.core.supply.SupplyResult;
 import leeway.core.supply.SupplyResult.Oxygen;
 import leeway.core.supply.SupplyResult.OxygenStore;
+import leeway.core.supply.WallTable;
 
 /** A plan as the journey page shows it: figures already as text, pictures already as SVG. */
 public record AnswerView(Plan plan) {
@@ -87,6 +90,69 @@ public record AnswerView(Plan plan) {
 
     /** Name, minutes, remark. */
     public List<List<String>> losses() { return Figures.losses(oxygen(), plan.supply().power(), plan.legs().get(plan.legs().size() - 1).endMin()); }
+
+    /** Leg, cylinder, gauge at the median, and what 19 of 20 journeys show at least. */
+    public List<List<String>> handovers() { return Figures.handovers(oxygen()); }
+
+    /** Kits that are enough, the smallest first: items, mass, chance. */
+    public List<List<String>> kits() { return Figures.kits(oxygen()); }
+
+    /** Change, litres, chance after it. */
+    public List<List<String>> savings() { return Figures.savings(oxygen()); }
+
+    /** Litres needed at the median, in 19 of 20 and in 99 of 100 journeys, and what the stores give. */
+    public List<String> needed() {
+        var n = oxygen().neededL();
+        return List.of(Figures.n(n.p50(), 0), Figures.n(n.p95(), 0), Figures.n(n.p99(), 0), Figures.n(oxygen().usableL(), 0));
+    }
+
+    /** How sure the chance is, a sentence each. */
+    public List<String> sure() { return Figures.sure(oxygen()); }
+
+    /** Minutes by gauge and draw for each kind of cylinder. */
+    public List<WallView> wall() { return oxygen().wall().stream().map(WallView::of).toList(); }
+
+    /** One table for the wall: the cylinder, the gauge where it counts as empty, columns, rows. */
+    public record WallView(String of, String downTo, List<String> draws, List<List<String>> rows) {
+        static WallView of(WallTable t) {
+            List<List<String>> rows = new ArrayList<>();
+            for (int i = 0; i < t.gaugeBar().size(); i++) {
+                List<String> row = new ArrayList<>(List.of(WallTable.plain(t.gaugeBar().get(i)), Figures.n(WallTable.psi(t.gaugeBar().get(i)), 0)));
+                t.minutes().get(i).forEach(m -> row.add(Integer.toString(m)));
+                rows.add(row);
+            }
+            return new WallView(t.of(), WallTable.plain(t.residualBar()), t.drawLPerMin().stream().map(WallTable::plain).toList(), rows);
+        }
+
+        /** A letter a column. */
+        public String kinds() { return "t" + "n".repeat(draws.size() + 1); }
+
+        /** Heads of the columns; what a draw is called is the page's to say. */
+        public List<String> head(String bar, String psi, java.util.function.UnaryOperator<String> draw) {
+            List<String> head = new ArrayList<>(List.of(bar, psi));
+            draws.forEach(q -> head.add(draw.apply(q)));
+            return head;
+        }
+    }
+
+    /** Leg, load, need, from. */
+    public List<List<String>> loads() {
+        return plan.supply().power().map(p -> p.byLeg().stream().map(l -> List.of(l.leg(), Figures.n(l.loadW(), 1), Figures.n(l.neededWh(), 1), l.from())).toList()).orElse(List.of());
+    }
+
+    /** Pack, what it holds when full at its age, what it gives from the charge it shows. */
+    public List<List<String>> packs() {
+        return plan.supply().power().map(p -> p.stores().stream().map(s -> List.of(s.name(), Figures.n(s.capacityWh(), 0), Figures.n(s.usableWh(), 0))).toList()).orElse(List.of());
+    }
+
+    /** The smallest spare that is enough: the items, empty where none is needed, and its mass; absent where no kit names packs or none is enough. */
+    public Optional<Big> spare() { return plan.supply().power().flatMap(SupplyResult.Power::take).map(t -> new Big(Figures.items(t), "power.spare", List.of(Figures.n(t.massKg(), 1)))); }
+
+    /** When the kit is home again, from departure. */
+    public Optional<String> homeAt() { return plan.supply().home().map(h -> Figures.minutes(h.atMin())); }
+
+    /** What is left then, a sentence a store. */
+    public List<String> home() { return plan.supply().home().map(Figures::home).orElse(List.of()); }
 
     public List<List<String>> legEnds() {
         return plan.byLeg().stream().map(l -> {

@@ -51,6 +51,11 @@ public final class Words {
     /** Rows with every cell but figures in this language. */
     public List<List<String>> rows(List<List<String>> rows) { return rows.stream().map(r -> r.stream().map(this::tell).toList()).toList(); }
 
+    /** Rows whose first cells are names of the file, which stay as they stand, and the others in this language. */
+    public List<List<String>> rowsFrom(int first, List<List<String>> rows) {
+        return rows.stream().map(r -> java.util.stream.IntStream.range(0, r.size()).mapToObj(i -> i < first ? r.get(i) : tell(r.get(i))).toList()).toList();
+    }
+
     /** The words of a language; English where we have none. */
     public static Words in(String language) { return ALL.getOrDefault(language, ALL.get("en")); }
 
