@@ -126,15 +126,19 @@
     if (to >= 0 && to < siblings(item).length) act(e.target.form, "place:" + e.target.dataset.grip + "/" + to);
   });
 
+  /* a picture is drawn for wide and for narrow pages; the one that is seen */
+  const seen = figure => [...figure.querySelectorAll("svg")].find(s => s.getBoundingClientRect().width > 0);
+
   /* the point of the map goes where one puts it; sliders beside it, and the fields, do the same */
   document.addEventListener("input", e => {
     const d = e.target.dataset;
     if (!d || !d.turns) return;
     const figure = e.target.closest(".map");
-    const frame = figure.querySelector(".frame");
+    const svg = seen(figure);
+    const frame = svg.querySelector(".frame");
     const along = Math.min(1, Math.max(0, (Number(e.target.value) / figure.dataset[d.turns + "t"] - figure.dataset[d.turns + "0"]) / (figure.dataset[d.turns + "1"] - figure.dataset[d.turns + "0"])));
     const box = { x: Number(frame.getAttribute("x")), y: Number(frame.getAttribute("y")), w: Number(frame.getAttribute("width")), h: Number(frame.getAttribute("height")) };
-    figure.querySelectorAll(".here, .halo").forEach(c => d.turns === "x" ? c.setAttribute("cx", box.x + along * box.w) : c.setAttribute("cy", box.y + (1 - along) * box.h));
+    svg.querySelectorAll(".here, .halo").forEach(c => d.turns === "x" ? c.setAttribute("cx", box.x + along * box.w) : c.setAttribute("cy", box.y + (1 - along) * box.h));
     const out = e.target.parentElement.querySelector("output");
     if (out) out.textContent = e.target.value + " " + d.unit;
   });
@@ -147,14 +151,14 @@
   }, true);
 
   const place = (figure, e, done) => {
-    const frame = figure.querySelector(".frame").getBoundingClientRect();
+    const svg = seen(figure);
+    const frame = svg.querySelector(".frame").getBoundingClientRect();
     const d = figure.dataset;
     const px = Math.min(1, Math.max(0, (e.clientX - frame.left) / frame.width));
     const py = Math.min(1, Math.max(0, (frame.bottom - e.clientY) / frame.height));
-    const svg = figure.querySelector("svg");
     const box = svg.viewBox.baseVal;
     const scale = svg.getBoundingClientRect().width / box.width;
-    figure.querySelectorAll(".here, .halo").forEach(c => {
+    svg.querySelectorAll(".here, .halo").forEach(c => {
       c.setAttribute("cx", (frame.left + px * frame.width - svg.getBoundingClientRect().left) / scale);
       c.setAttribute("cy", (frame.top + (1 - py) * frame.height - svg.getBoundingClientRect().top) / scale);
     });

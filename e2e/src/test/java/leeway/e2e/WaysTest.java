@@ -213,7 +213,7 @@ class WaysTest {
             page.locator("button[value=undo]").click();
             assertThat(page.locator("#g-legs .item")).hasCount(3);
             page.locator("#answerside a", new Page.LocatorOptions().setHasText("Draw the map")).click();
-            assertThat(page.locator("svg.operating")).isVisible();
+            assertThat(page.locator("svg.operating.wide")).isVisible();
         }
     }
 
@@ -261,7 +261,7 @@ class WaysTest {
     void thePointOfTheMapIsDragged() throws Exception {
         try (Visit v = Browser.get().visit(Look.WIDE)) {
             Page page = v.open("/").page;
-            Locator frame = page.locator("#bench .map .frame");
+            Locator frame = page.locator("#bench .map svg.wide .frame");
             frame.waitFor();
             frame.scrollIntoViewIfNeeded();
             BoundingBox box = frame.boundingBox();

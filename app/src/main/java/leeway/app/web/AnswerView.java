@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import leeway.app.command.Version;
 import leeway.app.report.Figures;
 import leeway.app.report.PlanPictures;
 import leeway.app.report.PlanText;
@@ -19,6 +20,8 @@ import leeway.core.supply.WallTable;
 public record AnswerView(Plan plan) {
     static final int WIDE = 1000;
     static final int NARROW = 340;
+    /** Between the margins of an A4 page, at 96 pixels an inch. */
+    static final int PAPER = 680;
 
     /** A figure of the answer: the figure, and the key and figures of the sentence that says what it is. */
     public record Big(String figure, String key, List<String> with) { }
@@ -54,9 +57,14 @@ public record AnswerView(Plan plan) {
 
     public Oxygen oxygen() { return plan.supply().oxygen(); }
 
-    public String journey(boolean wide) { return PlanPictures.journey(plan, wide ? "wide" : "narrow", wide ? WIDE : NARROW); }
+    /** @param look wide, narrow, paper */
+    public String journey(String look) { return PlanPictures.journey(plan, look, width(look)); }
 
-    public String gases(boolean wide) { return PlanPictures.gases(plan, wide ? "wide" : "narrow", wide ? WIDE : NARROW); }
+    /** @param look wide, narrow, paper */
+    public String gases(String look) { return PlanPictures.gases(plan, look, width(look)); }
+
+    /** Pixels of a picture, at which its letters have their own size. */
+    static int width(String look) { return look.equals("wide") ? WIDE : look.equals("narrow") ? NARROW : PAPER; }
 
     /** Who speaks first. */
     public RehearsalPage.AllView speaks(String state) { return new RehearsalPage.AllView(plan.title(), plan.rehearsals(), List.of(), state); }
@@ -147,6 +155,9 @@ public record AnswerView(Plan plan) {
 
     /** The smallest spare that is enough: the items, empty where none is needed, and its mass; absent where no kit names packs or none is enough. */
     public Optional<Big> spare() { return plan.supply().power().flatMap(SupplyResult.Power::take).map(t -> new Big(Figures.items(t), "power.spare", List.of(Figures.n(t.massKg(), 1)))); }
+
+    /** Of which version, seed and file it is the answer. */
+    public List<String> made() { return List.of(Version.TEXT, Long.toString(plan.seed()), plan.sourceHash().substring(0, 16)); }
 
     /** When the kit is home again, from departure. */
     public Optional<String> homeAt() { return plan.supply().home().map(h -> Figures.minutes(h.atMin())); }

@@ -23,6 +23,9 @@ public record JourneyView(String text, String packed, String undo, String pinned
 
     JourneyView spoken(String sentence) { return new JourneyView(text, packed, undo, pinned, entry, stores, answer, other, sentence); }
 
+    /** What the journey is called; the page's own name where the text has mistakes. */
+    public String title(Words words) { return answer.map(a -> a.plan().title()).orElse(words.say("nav.journey")); }
+
     /** Between the pinned plan and this one. */
     public List<Difference> differences() { return other.isPresent() && answer.isPresent() ? Difference.between(other.get().plan(), answer.get().plan()) : List.of(); }
 

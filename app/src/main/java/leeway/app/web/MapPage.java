@@ -13,6 +13,7 @@ import leeway.files.yaml.Read;
 /** The slower pictures, each as a page, and as a part that the journey page fetches after its answer: the room to every limit, the gases with their bands. */
 public final class MapPage {
     private static final int WIDTH = 720;
+    private static final int NARROW = 340;
     private final Site site;
     private final Answers answers;
     private final JourneyPage journey;
@@ -28,8 +29,8 @@ public final class MapPage {
         routes.get("/gases", this::gases);
     }
 
-    /** The gases along the journey, for a wide and for a narrow page. */
-    public record GasView(String wide, String narrow) { }
+    /** The gases along the journey, for a wide page, a narrow one and for paper. */
+    public record GasView(String wide, String narrow, String paper) { }
 
     private void gases(Context ctx) {
         if (site.kept(ctx)) return;
@@ -37,7 +38,7 @@ public final class MapPage {
         Read<Plan> plan = journey.plan(ctx, text);
         if (plan instanceof Read.Bad<Plan> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         AnswerView answer = new AnswerView(plan.good().orElseThrow());
-        GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases(true), answer.gases(false)));
+        GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases("wide"), answer.gases("narrow"), answer.gases("paper")));
         String packed = Packed.of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("gases.title"), packed, "/gases?s=" + packed);
         site.renderAndKeep(ctx, Site.partly(ctx) ? "part/gases.jte" : "gases.jte", Map.of("page", page, "v", view));
@@ -46,8 +47,8 @@ public final class MapPage {
     /** One knob as a slider. */
     public record Turn(String axis, String key, String least, String most, String step, String value, String unit) { }
 
-    /** What the map shows. */
-    public record View(OperatingMap map, String svg) {
+    /** What the map shows, drawn for a wide and for a narrow page. */
+    public record View(OperatingMap map, String svg, String narrow) {
         public String from(OperatingMap.Axis axis) { return Double.toString(axis.values()[0]); }
 
         public String to(OperatingMap.Axis axis) { return Double.toString(axis.values()[axis.values().length - 1]); }
@@ -77,7 +78,7 @@ public final class MapPage {
         Page page = site.page(ctx, "journey", site.words(ctx).say("map.title"), packed, "/map?s=" + packed);
         if (map instanceof Read.Bad<Answers.Mapped> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         OperatingMap made = map.good().orElseThrow().map();
-        View view = new View(made, MapPicture.of(made, "", WIDTH));
+        View view = new View(made, MapPicture.of(made, "wide", WIDTH), MapPicture.of(made, "narrow", NARROW));
         site.renderAndKeep(ctx, Site.partly(ctx) ? "part/map.jte" : "map.jte", Map.of("page", page, "v", view));
     }
 }

@@ -18,8 +18,6 @@ import leeway.files.yaml.Read;
 
 /** Rehearsals: all faults and who speaks first; one fault along its time, to be stepped through with or without the truth. */
 public final class RehearsalPage {
-    private static final int WIDE = 1000;
-    private static final int NARROW = 340;
     private static final double BEFORE_S = 30;
     private static final double LONGEST_S = 1_800;
     private static final List<Double> STEPS_S = List.of(0.0, 5.0, 10.0, 20.0, 30.0, 45.0, 60.0, 90.0, 120.0, 180.0, 240.0, 300.0, 420.0, 600.0, 900.0, 1200.0, 1800.0);
@@ -45,7 +43,8 @@ public final class RehearsalPage {
      * @param state  the journey for an address; empty for the one that comes along
      */
     public record AllView(String title, List<Rehearsal> rows, List<Rehearsal> whatIf, String state) {
-        public String speaks(boolean wide) { return SpeaksFirst.svg(wide ? "wide" : "narrow", wide ? WIDE : NARROW, rows); }
+        /** @param look wide, narrow, paper */
+        public String speaks(String look) { return SpeaksFirst.svg(look, AnswerView.width(look), rows); }
 
         public long uncovered() { return rows.stream().filter(r -> r.coverage().uncovered()).count(); }
 
@@ -81,7 +80,7 @@ public final class RehearsalPage {
     }
 
     /** What one fault shows. */
-    public record OneView(String fault, String at, String act, String hidden, double tS, boolean truth, List<String> faults, Optional<Rehearsal> row, Trace trace, String wide, String narrow,
+    public record OneView(String fault, String at, String act, String hidden, double tS, boolean truth, List<String> faults, Optional<Rehearsal> row, Trace trace, List<String> pictures,
                           String back, String next, String end, String reveal, String hide, List<String> said) {
         public String seconds(double s) { return Figures.seconds(s); }
 
@@ -122,7 +121,7 @@ public final class RehearsalPage {
         Double next = steps.higher(tS + 0.01);
         Double back = steps.lower(tS - 0.01);
         String keep = truth && !hidden.isEmpty() ? "&show=1" : "";
-        OneView view = new OneView(fault, shown, act, hidden, tS, truth, faults, row, trace, TracePicture.of(words, trace, tS, truth, "wide", WIDE), TracePicture.of(words, trace, tS, truth, "narrow", NARROW),
+        OneView view = new OneView(fault, shown, act, hidden, tS, truth, faults, row, trace, java.util.stream.Stream.of("wide", "narrow", "paper").map(look -> TracePicture.of(words, trace, tS, truth, look, AnswerView.width(look))).toList(),
                 back == null ? "" : here + keep + "&t=" + Figures.plain(back), next == null ? "" : here + keep + "&t=" + Figures.plain(Math.rint(next * 10) / 10), here + keep, closed + "&show=1&t=" + Figures.plain(Math.rint(tS * 10) / 10),
                 closed + "&t=0", said(words, trace, tS));
         Page page = site.page(ctx, "rehearse", truth ? words.name("fault", fault) : words.say("rehearse.what"), packed, here + keep + "&t=" + Figures.plain(Math.rint(tS * 10) / 10));

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import leeway.app.command.SheetLibrary;
 import leeway.app.rehearse.Shared;
 import leeway.app.report.Examples;
+import leeway.app.report.MapPicture;
 import leeway.app.report.PlanText;
 import leeway.core.plan.Plan;
 import leeway.core.plan.PlanMaker;
@@ -28,7 +29,8 @@ import org.junit.jupiter.api.Test;
 /** What core says on the journey and rehearsal pages is said in German too. */
 class SentencesTest {
     private static final Words GERMAN = Words.in("de");
-    private static final Pattern FIGURE = Pattern.compile("(\\d+ h )?\\d+ min");
+    private static final Pattern FIGURE = Pattern.compile("[^A-Za-z]*(\\d+ h )?[−\\d.:/,–]*[ ]?(min|L|bar|Wh|mL|s|%|/min|L/min|mmHg|cmH2O|J/min|J/L|mL/kg|kPa)?");
+    private static final Pattern LABEL = Pattern.compile("<text[^>]*>([^<]+)</text>");
 
     @Test
     void whatTheExamplesAndLessUsualFilesSayIsSaidInGerman() throws IOException {
@@ -48,17 +50,41 @@ class SentencesTest {
                     p.suggested().because().stream().map(b -> b.why()).toList(), p.rehearsals().stream().map(r -> r.why()).toList(),
                     p.supply().oxygen().changeovers().stream().map(PlanText::changeover).toList(), new AnswerView(p).sure(), new AnswerView(p).home(),
                     new AnswerView(p).savings().stream().map(r -> r.get(0)).toList(), new AnswerView(p).losses().stream().flatMap(List::stream).toList(),
+                    new AnswerView(p).alarms().stream().flatMap(List::stream).toList(), new AnswerView(p).expected().stream().flatMap(List::stream).toList(), labels(p),
                     new AnswerView(p).wall().stream().map(AnswerView.WallView::of).toList())) {
                 for (String sentence : said) if (GERMAN.tongue(sentence) != null && !FIGURE.matcher(sentence).matches()) missing.add(sentence);
             }
         }
+        // add them to sentences_de.txt (words_de.properties for a fault), with {1} where figures and names stand
+        assertThat(missing).isEmpty();
         library.faults().forEach(f -> {
             if (GERMAN.name("fault", f.name()).equals(f.name())) missing.add("fault." + f.name());
             Stream.concat(Stream.of(f.firstSign()), f.steps().stream()).forEach(s -> {
                 if (GERMAN.tongue(s) != null) missing.add(s);
             });
         });
-        // add them to sentences_de.txt (words_de.properties for a fault), with {1} where figures and names stand
+        assertThat(missing).isEmpty();
+    }
+
+    /** What the pictures of a plan have written beside figures and names of the file. */
+    private static List<String> labels(Plan p) {
+        AnswerView a = new AnswerView(p);
+        List<String> own = Stream.concat(p.legs().stream().map(l -> l.leg()), p.supply().oxygen().stores().stream().map(s -> s.name())).toList();
+        return Stream.of(a.journey("wide"), a.journey("narrow"), a.speaks("").speaks("wide"), a.breath()).flatMap(svg -> LABEL.matcher(svg).results().map(m -> m.group(1)))
+                .map(t -> t.replace("&amp;", "&")).filter(t -> own.stream().noneMatch(name -> t.startsWith(name) || t.endsWith("…") && name.startsWith(t.substring(0, t.length() - 1)))).toList();
+    }
+
+    @Test
+    void theMapIsLabelledInGerman() {
+        Catalogue catalogue = Catalogue.builtIn();
+        SheetAnswers answers = new SheetAnswers(catalogue, 1);
+        Set<String> missing = new TreeSet<>();
+        for (String example : List.of("night-transfer", "mode-support")) {
+            var map = answers.map(Examples.text(example).orElseThrow(), Hands.ALONE).good().orElseThrow().map();
+            LABEL.matcher(MapPicture.of(map, "wide", 720)).results().map(m -> m.group(1)).filter(t -> GERMAN.tongue(t) != null && !FIGURE.matcher(t).matches()).forEach(missing::add);
+            if (GERMAN.tongue(MapPicture.says(map)) != null) missing.add(MapPicture.says(map));
+            map.held().stream().filter(t -> GERMAN.tongue(t) != null).forEach(missing::add);
+        }
         assertThat(missing).isEmpty();
     }
 
