@@ -13,10 +13,14 @@ import leeway.core.transport.Store;
  * triangle; the temperature of the gas as a rectangle; the charge shown as a normal. A gauge of class 0, read to 0 bar,
  * stands for contents that are certain. Draw 0 is all medians.
  */
-final class Chances {
+final class Chances implements Strides.Source {
     private static final Bend NORMAL = new Bend(z -> z, z -> 1);
     private final Route route;
     private final long seed;
+    /** What other routes have drawn already; null where nothing is kept. */
+    private final Drawn drawn;
+    private final long[] blockStreams;
+    private final double[] blockShared;
     private final long[] legKey;
     private final long[] diversionKey;
     private final long delayKey = Draw.key("delay");
@@ -27,16 +31,25 @@ final class Chances {
     private final int[] read;
     private final long[] chargeKey;
     private final double[] chargeSdWh;
-    /** A leg's duration, min; worked out when first asked for. */
+    /** A leg's duration, min; each worked out when first asked for. */
     private Bend[] legs;
     private long streamOf;
     private long stream;
     /** Whether every leg is uncertain by itself alone. */
     private boolean plain;
 
-    Chances(Route route, long seed) {
+    /** Nothing is kept of what is drawn. */
+    Chances(Route route, long seed) { this(route, seed, null); }
+
+    /** What is drawn is kept, and what others have drawn is read. */
+    Chances(Route route, Drawn drawn) { this(route, drawn.seed, drawn); }
+
+    private Chances(Route route, long seed, Drawn drawn) {
         this.route = route;
         this.seed = seed;
+        this.drawn = drawn;
+        blockStreams = new long[drawn == null ? Strides.BLOCK : 0];
+        blockShared = new double[drawn == null ? Strides.BLOCK : 0];
         double rho = Math.max(0, Math.min(1, route.transport.delayCorrelation()));
         common = Math.sqrt(rho);
         own = Math.sqrt(1 - rho);
@@ -64,8 +77,6 @@ final class Chances {
         }
     }
 
-    long seed() { return seed; }
-
     /** Minutes of every leg in this draw. */
     void durations(long d, double[] out) {
         if (d == 0) {
@@ -75,7 +86,7 @@ final class Chances {
         if (legs == null) tabulate();
         long stream = stream(d);
         if (plain) {
-            for (int l = 0; l < out.length; l++) out[l] = legs[l].at(Draw.bits(stream, legKey[l]));
+            for (int l = 0; l < out.length; l++) out[l] = leg(l).at(Draw.bits(stream, legKey[l]));
             return;
         }
         double shared = common > 0 ? common * NORMAL.at(Draw.bits(stream, delayKey)) : 0;
@@ -83,27 +94,73 @@ final class Chances {
             double minutes = route.medianMin[l];
             if (route.sigma[l] > 0) {
                 long u = Draw.bits(stream, legKey[l]);
-                minutes = common > 0 ? minutes * Exp.exp(route.sigma[l] * (shared + own * NORMAL.at(u))) : legs[l].at(u);
+                minutes = common > 0 ? minutes * Exp.exp(route.sigma[l] * (shared + own * NORMAL.at(u))) : leg(l).at(u);
             }
             if (route.diversionChance[l] > 0 && Draw.uniform(stream, diversionKey[l]) < route.diversionChance[l]) minutes += route.diversionMin[l];
             out[l] = minutes;
         }
     }
 
-    /** What {@link #minutes} and {@link #litres} of the draws from here on share: one number a draw. Draws count from 1. */
-    static void streams(long seed, long fromDraw, int n, long[] out) {
-        for (int i = 0; i < n; i++) out[i] = Draw.stream(seed, fromDraw + i);
+    /** The name of a leg's drawn durations. */
+    private record LegColumn(int leg, double median, double sigma, double diversionChance, double diversionMin, double common) { }
+
+    /** The name of what late legs have in common. */
+    private record SharedColumn(double common) { }
+
+    /** Looks up whether anybody still waits for what is kept. */
+    void look() { if (drawn != null) drawn.look(); }
+
+    /** Minutes of a leg in all draws that are kept. */
+    double[] minutes(int l) {
+        return drawn.column(new LegColumn(l, route.medianMin[l], route.sigma[l], route.diversionChance[l], route.diversionMin[l], common),
+                (streams, n, out) -> minutes(l, streams, common > 0 ? drawn.column(new SharedColumn(common), this::shared) : null, n, out));
     }
 
-    /** What late legs have in common, by draw; used only where {@link #together}. */
-    void shared(long[] streams, int n, double[] out) {
+    @Override public void begin(int from, int n) {
+        if (drawn != null) return;
+        Drawn.streams(seed, from + 1L, n, blockStreams);
+        if (common > 0) shared(blockStreams, n, blockShared);
+    }
+
+    @Override public void minutes(int l, int from, int n, double[] out) {
+        if (drawn == null) minutes(l, blockStreams, blockShared, n, out);
+        else Strides.copy(minutes(l), from, out, 0, n);
+    }
+
+    @Override public void litres(int s, int from, int n, double[] out) {
+        Reading reading = readings[s];
+        if (reading == null) {
+            Arrays.fill(out, 0, n, route.startL[s]);
+            return;
+        }
+        if (drawn == null) reading.perLitre(blockStreams, n, out);
+        else Strides.copy(reading.perLitre(drawn), from, out, 0, n);
+        for (int i = 0; i < n; i++) out[i] = Math.max(0, reading.waterL * out[i] - route.beforeL[s]);
+    }
+
+    @Override public void charge(int b, int from, int n, double[] out) {
+        if (drawn == null) normals(chargeKey[b], blockStreams, n, out);
+        else Strides.copy(drawn.column(chargeKey[b], (streams, all, z) -> normals(chargeKey[b], streams, all, z)), from, out, 0, n);
+        double start = route.startWh[b] - route.beforeWh[b];
+        double sd = chargeSdWh[b];
+        double full = route.fullWh[b];
+        for (int i = 0; i < n; i++) {
+            double wh = start + sd * out[i];
+            out[i] = wh > full ? full : wh > 0 ? wh : 0;
+        }
+    }
+
+    private static void normals(long key, long[] streams, int n, double[] out) {
+        for (int i = 0; i < n; i++) out[i] = NORMAL.at(Draw.bits(streams[i], key));
+    }
+
+    /** What late legs have in common, by draw. */
+    private void shared(long[] streams, int n, double[] out) {
         for (int i = 0; i < n; i++) out[i] = common * NORMAL.at(Draw.bits(streams[i], delayKey));
     }
 
-    boolean together() { return common > 0; }
-
     /** Minutes of one leg in many draws: the same figures as {@link #durations}. */
-    void minutes(int l, long[] streams, double[] shared, int n, double[] out) {
+    private void minutes(int l, long[] streams, double[] shared, int n, double[] out) {
         if (legs == null) tabulate();
         double median = route.medianMin[l];
         double sigma = route.sigma[l];
@@ -113,28 +170,11 @@ final class Chances {
         } else if (common > 0) {
             for (int i = 0; i < n; i++) out[i] = median * Exp.exp(sigma * (shared[i] + own * NORMAL.at(Draw.bits(streams[i], key))));
         } else {
-            Bend leg = legs[l];
+            Bend leg = leg(l);
             for (int i = 0; i < n; i++) out[i] = leg.at(Draw.bits(streams[i], key));
         }
         if (route.diversionChance[l] <= 0) return;
         for (int i = 0; i < n; i++) if (Draw.uniform(streams[i], diversionKey[l]) < route.diversionChance[l]) out[i] += route.diversionMin[l];
-    }
-
-    /** Litres of one store in many draws: the same as {@link #contents}. */
-    void litres(int s, long[] streams, int n, double[] out) {
-        if (readings[s] == null) Arrays.fill(out, 0, n, route.startL[s]);
-        else for (int i = 0; i < n; i++) out[i] = Math.max(0, readings[s].usableL(streams[i]) - route.beforeL[s]);
-    }
-
-    /** Charge of one pack in many draws. */
-    void charge(int b, long[] streams, int n, double[] out) {
-        double start = route.startWh[b] - route.beforeWh[b];
-        double sd = chargeSdWh[b];
-        double full = route.fullWh[b];
-        for (int i = 0; i < n; i++) {
-            double wh = start + sd * NORMAL.at(Draw.bits(streams[i], chargeKey[b]));
-            out[i] = wh > full ? full : wh > 0 ? wh : 0;
-        }
     }
 
     /** What all names of a draw share; durations and contents of one draw are asked for in turn. */
@@ -150,11 +190,15 @@ final class Chances {
         legs = new Bend[route.legs];
         plain = common == 0;
         for (int l = 0; l < route.legs; l++) plain &= route.sigma[l] > 0 && route.diversionChance[l] == 0;
-        for (int l = 0; l < route.legs && common == 0; l++) {
+    }
+
+    private Bend leg(int l) {
+        if (legs[l] == null) {
             double median = route.medianMin[l];
             double sigma = route.sigma[l];
             legs[l] = new Bend(z -> median * Exp.exp(sigma * z), z -> median * sigma * Exp.exp(sigma * z));
         }
+        return legs[l];
     }
 
     /** What the stores and packs hold in this draw. */
@@ -171,6 +215,7 @@ final class Chances {
 
     /** A gauge read once, with what the cylinder behind it may hold. */
     static final class Reading {
+        private final Object name;
         private final long gaugeKey;
         private final long readingKey;
         private final long temperatureKey;
@@ -180,9 +225,15 @@ final class Chances {
         private final double classBar;
         private final double readBar;
         private final double errorCel;
-        private final Contents contents;
+        private final double residualBar;
+        /** What a litre holds; worked out when first asked for, as others may have drawn it. */
+        private Contents contents;
+
+        /** Whatever else two readings differ in, a litre behind them holds the same in every draw. */
+        private record Column(String name, double bar, double cel, double errorCel, double residualBar, Store.Gauge gauge) { }
 
         Reading(String name, double waterL, double bar, double cel, double errorCel, double residualBar, Store.Gauge gauge) {
+            this.name = new Column(name, bar, cel, errorCel, residualBar, gauge);
             gaugeKey = Draw.key("gauge of " + name);
             readingKey = Draw.key("reading of " + name);
             temperatureKey = Draw.key("temperature of " + name);
@@ -192,13 +243,39 @@ final class Chances {
             this.errorCel = errorCel;
             classBar = gauge.accuracyClass() / 100 * gauge.spanBar();
             readBar = gauge.readToBar();
-            contents = new Contents(bar, classBar + readBar, cel, errorCel, residualBar);
+            this.residualBar = residualBar;
+        }
+
+        private Contents contents() {
+            if (contents == null) contents = new Contents(bar, classBar + readBar, cel, errorCel, residualBar);
+            return contents;
         }
 
         /** In the draw of this {@link Draw#stream}. */
         double usableL(long stream) {
             double error = classBar * (2 * Draw.uniform(stream, gaugeKey) - 1) + readBar * triangular(Draw.uniform(stream, readingKey));
-            return waterL * contents.usable(bar + error, cel + errorCel * (2 * Draw.uniform(stream, temperatureKey) - 1));
+            return waterL * contents().usable(bar + error, cel + errorCel * (2 * Draw.uniform(stream, temperatureKey) - 1));
+        }
+
+        /** Usable litres in all draws that are kept; its caller's. */
+        double[] usableL(Drawn drawn) {
+            double[] litres = perLitre(drawn).clone();
+            for (int i = 0; i < litres.length; i++) litres[i] *= waterL;
+            return litres;
+        }
+
+        private double[] perLitre(Drawn drawn) { return drawn.column(name, this::perLitre); }
+
+        /** What a litre of water gives in many draws. */
+        private void perLitre(long[] streams, int n, double[] out) {
+            double[] gaugeBar = new double[n];
+            double[] gasCel = new double[n];
+            for (int i = 0; i < n; i++) {
+                double error = classBar * (2 * Draw.uniform(streams[i], gaugeKey) - 1) + readBar * triangular(Draw.uniform(streams[i], readingKey));
+                gaugeBar[i] = bar + error;
+                gasCel[i] = cel + errorCel * (2 * Draw.uniform(streams[i], temperatureKey) - 1);
+            }
+            contents().usable(gaugeBar, gasCel, n, out);
         }
 
         /** Quantile of the triangular distribution on −1 to 1. */

@@ -10,6 +10,8 @@ import leeway.core.gas.RealOxygen;
 final class Contents {
     private static final int NP = 6;
     private static final int NT = 5;
+    /** Readings worked out at once. */
+    private static final int BLOCK = 256;
     private final double lowBar;
     private final double highBar;
     private final double halfCel;
@@ -67,6 +69,47 @@ final class Contents {
             tmNext = next;
         }
         return Math.max(0, sum);
+    }
+
+    /** The same of many at once, to the last bit. */
+    void usable(double[] gaugeBar, double[] temperatureCel, int n, double[] out) {
+        double[] x = new double[BLOCK], tm = new double[BLOCK], tmNext = new double[BLOCK];
+        double[][] tn = new double[NT][BLOCK];
+        for (int from = 0; from < n; from += BLOCK) block(gaugeBar, temperatureCel, from, Math.min(BLOCK, n - from), x, tm, tmNext, tn, out);
+    }
+
+    private void block(double[] gaugeBar, double[] temperatureCel, int from, int n, double[] x, double[] tm, double[] tmNext, double[][] tn, double[] out) {
+        double[] y = tn[1];
+        for (int i = 0; i < n; i++) {
+            double p = highBar > lowBar ? (2 * gaugeBar[from + i] - lowBar - highBar) / (highBar - lowBar) : 0;
+            double t = halfCel > 0 ? (temperatureCel[from + i] - midCel) / halfCel : 0;
+            x[i] = Math.max(-1, Math.min(1, p));
+            y[i] = Math.max(-1, Math.min(1, t));
+            tm[i] = 1;
+            tmNext[i] = x[i];
+            tn[0][i] = 1;
+            out[from + i] = 0;
+        }
+        for (int k = 2; k < NT; k++) follow(tn[k], y, tn[k - 1], tn[k - 2], n);
+        for (int m = 0; m < NP; m++) {
+            add(m * NT, tn, tm, from, n, out);
+            for (int i = 0; i < n; i++) {
+                double next = 2 * x[i] * tmNext[i] - tm[i];
+                tm[i] = tmNext[i];
+                tmNext[i] = next;
+            }
+        }
+        for (int i = 0; i < n; i++) out[from + i] = Math.max(0, out[from + i]);
+    }
+
+    private static void follow(double[] next, double[] x, double[] last, double[] beforeLast, int n) {
+        for (int i = 0; i < n; i++) next[i] = 2 * x[i] * last[i] - beforeLast[i];
+    }
+
+    private void add(int at, double[][] tn, double[] tm, int from, int n, double[] out) {
+        double c0 = c[at], c1 = c[at + 1], c2 = c[at + 2], c3 = c[at + 3], c4 = c[at + 4];
+        double[] t0 = tn[0], t1 = tn[1], t2 = tn[2], t3 = tn[3], t4 = tn[4];
+        for (int i = 0; i < n; i++) out[from + i] += (c0 * t0[i] + c1 * t1[i] + c2 * t2[i] + c3 * t3[i] + c4 * t4[i]) * tm[i];
     }
 
     private static double node(int k, int n) { return StrictMath.cos(StrictMath.PI * (k + 0.5) / n); }

@@ -43,33 +43,23 @@ final class Journey {
         emptied = new int[route.stores];
         usedP50L = new double[route.legs][route.stores];
         usedP95L = new double[route.legs][route.stores];
-        if (!banded && route.simple()) {
-            Strides strides = new Strides(route, chances, chances.seed());
-            strides.run(draws, neededL);
-            dry = strides.dry;
-            flat = strides.flat;
-            return;
-        }
-        Trial trial = new Trial(route);
-        double[] minutes = new double[route.legs];
+        Strides strides = new Strides(route, banded);
         Bands bands = new Bands(route, banded ? Math.min(draws, BAND_DRAWS) : 0);
-        for (int d = 0; d < draws; d++) {
-            chances.durations(d + 1, minutes);
-            chances.contents(d + 1, trial);
-            if (d < bands.n) {
-                bands.begin(d, trial);
-                trial.walk(minutes, PARTS, bands, null);
-            } else {
-                trial.walk(minutes, 1, null, null);
+        for (int from = 0; from < draws; ) {
+            boolean marked = from < bands.n;
+            int n = Math.min(Strides.BLOCK, (marked ? bands.n : draws) - from);
+            chances.look();
+            strides.block(chances, from, n, marked ? PARTS : 1, marked ? bands : null);
+            Strides.copy(strides.neededL, 0, neededL, from, n);
+            dry += strides.dry(n);
+            flat += strides.flat(n);
+            if (banded) {
+                Strides.copy(strides.marginMin, 0, marginMin, from, n);
+                Strides.copy(strides.neededWh, 0, neededWh, from, n);
+                Strides.copy(strides.powerMarginMin, 0, powerMarginMin, from, n);
+                for (int s = 0; s < route.stores; s++) emptied[s] += strides.emptied(s, n);
             }
-            neededL[d] = trial.neededL;
-            if (trial.dryLeg >= 0) dry++;
-            if (trial.flatLeg >= 0) flat++;
-            if (!banded) continue;
-            marginMin[d] = trial.marginMin;
-            neededWh[d] = trial.neededWh;
-            powerMarginMin[d] = trial.powerMarginMin;
-            for (int s = 0; s < route.stores; s++) if (trial.emptied[s]) emptied[s]++;
+            from += n;
         }
         if (banded) bands.reduce(route, this);
     }
@@ -100,31 +90,20 @@ final class Journey {
     }
 
     /** Levels at every mark of the first draws. */
-    private static final class Bands implements Trial.Marks {
+    private static final class Bands implements Strides.Marks {
         final int n;
         private final double[][][] storeL; // mark, store, draw
         private final double[][][] packWh;
-        private int d;
-        private Trial trial;
 
         Bands(Route route, int n) {
             this.n = n;
             storeL = new double[route.legs * PARTS + 1][route.stores][n];
-            packWh = new double[route.legs * PARTS + 1][route.packs][n];
+            packWh = new double[route.legs * PARTS + 1][route.powered ? route.packs : 0][n];
         }
 
-        void begin(int draw, Trial running) {
-            d = draw;
-            trial = running;
-            keep(0);
-        }
-
-        @Override
-        public void mark(int leg, int part) { keep(leg * PARTS + part + 1); }
-
-        private void keep(int mark) {
-            for (int s = 0; s < storeL[mark].length; s++) storeL[mark][s][d] = trial.levelL[s];
-            for (int b = 0; b < packWh[mark].length; b++) packWh[mark][b][d] = trial.chargeWh[b];
+        @Override public void mark(int mark, int from, int count, Strides at) {
+            for (int s = 0; s < storeL[mark].length; s++) Strides.copy(at.levelL[s], 0, storeL[mark][s], from, count);
+            for (int b = 0; b < packWh[mark].length; b++) Strides.copy(at.chargeWh[b], 0, packWh[mark][b], from, count);
         }
 
         void reduce(Route route, Journey into) {

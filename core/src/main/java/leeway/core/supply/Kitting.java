@@ -2,12 +2,14 @@ package leeway.core.supply;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
-import leeway.core.run.Draw;
 import leeway.core.supply.SupplyResult.Take;
 import leeway.core.supply.SupplyResult.TakeItem;
 import leeway.core.transport.Store;
@@ -35,45 +37,63 @@ final class Kitting {
     final List<Kind> kinds = new ArrayList<>();
     private final Route route;
     private final Policy policy;
+    private final Chances chances;
     private final int draws;
+    /** By leg, by store that stays aboard, by kind; then by draw, the most demanding first. */
     private final double[][] minutes;
     private final double[][] fixedL;
     private final double[][] oneL;
     private final boolean[] replaced;
     private final List<Demand> demands = new ArrayList<>();
     private final Trial trial;
+    private final Strides strides;
+    private final Map<List<Integer>, Double> known = new HashMap<>();
     private final List<Found> best = new ArrayList<>();
 
     private record Found(int[] counts, double massKg, int items, double chance) { }
 
-    Kitting(Route route, Chances chances, Optional<Kit> kit, long seed, int draws) {
+    Kitting(Route route, Chances chances, Optional<Kit> kit, Drawn drawn) {
         this.route = route;
-        this.draws = draws;
+        this.chances = chances;
+        draws = drawn.draws;
         policy = route.transport.policy();
         trial = new Trial(route);
+        strides = new Strides(route, false, false);
         replaced = new boolean[route.stores];
         List<Chances.Reading> readings = new ArrayList<>();
         if (kit.isPresent()) kit.get().items().forEach(item -> item(item, readings));
         else own(readings);
         for (Kind k : kinds) replaced[k.slot()] = true;
-        minutes = new double[draws][route.legs];
-        fixedL = new double[draws][];
-        oneL = new double[draws][kinds.size()];
-        for (int d = 0; d < draws; d++) {
-            chances.durations(d + 1, minutes[d]);
-            chances.contents(d + 1, trial);
-            for (int s = 0; s < route.stores; s++) if (replaced[s]) trial.levelL[s] = 0;
-            fixedL[d] = trial.levelL.clone();
-            long stream = Draw.stream(seed, d + 1);
-            for (int k = 0; k < kinds.size(); k++) oneL[d][k] = readings.get(k).usableL(stream);
+        minutes = new double[route.legs][];
+        fixedL = new double[route.stores][];
+        oneL = new double[kinds.size()][];
+        if (kinds.isEmpty()) return;
+        for (int l = 0; l < route.legs; l++) minutes[l] = chances.minutes(l).clone();
+        for (int s = 0; s < route.stores; s++) {
+            fixedL[s] = new double[draws];
+            if (!replaced[s]) chances.litres(s, 0, draws, fixedL[s]);
         }
+        for (int k = 0; k < oneL.length; k++) oneL[k] = readings.get(k).usableL(drawn);
         for (int s = 0; s < route.stores; s++) {
             if (!replaced[s]) continue;
             boolean[] alone = new boolean[route.stores];
             alone[s] = true;
             demand(alone);
         }
-        demand(replaced.clone());
+        hardestFirst(demand(replaced.clone()));
+    }
+
+    /** What is not enough then shows itself in the first block; the chance is that of any order. */
+    private void hardestFirst(double[] litres) {
+        double hard = Quantiles.ranked(litres, draws, Math.max(0, draws - 2 * Strides.BLOCK));
+        for (double[][] columns : List.of(minutes, fixedL, oneL)) {
+            for (double[] column : columns) {
+                double[] was = column.clone();
+                int at = 0;
+                for (int d = 0; d < draws; d++) if (litres[d] >= hard) column[at++] = was[d];
+                for (int d = 0; d < draws; d++) if (!(litres[d] >= hard)) column[at++] = was[d];
+            }
+        }
     }
 
     private void own(List<Chances.Reading> readings) {
@@ -111,49 +131,45 @@ final class Kitting {
     /**
      * A lower bound on what must be carried in these places: the legs that can use nothing else. Drawn with the most
      * favourable gauge of all kinds in each draw, and less what stays aboard anyway, so that no sufficient kit is below it.
+     * The litres of each draw.
      */
-    private void demand(boolean[] slots) {
-        double[] litres = new double[draws];
-        int used = 0;
-        for (int d = 0; d < draws; d++) {
-            double need = 0;
-            double aboard = 0;
-            boolean[] counted = new boolean[route.stores];
-            for (int l = 0; l < route.legs; l++) {
-                boolean only = route.order[l].length > 0;
-                double least = Double.POSITIVE_INFINITY;
-                for (int s : route.order[l]) {
-                    only &= slots[s] || !replaced[s] && !route.endless[s];
-                    least = Math.min(least, leastDraw(l, s));
-                }
-                if (!only) continue;
-                need += least * minutes[d][l];
-                for (int s : route.order[l]) {
-                    if (replaced[s] || counted[s]) continue;
-                    counted[s] = true;
-                    aboard += fixedL[d][s];
-                }
+    private double[] demand(boolean[] slots) {
+        double[] need = new double[draws];
+        double[] aboard = new double[draws];
+        boolean[] counted = new boolean[route.stores];
+        for (int l = 0; l < route.legs; l++) {
+            boolean only = route.order[l].length > 0;
+            double least = Double.POSITIVE_INFINITY;
+            for (int s : route.order[l]) {
+                only &= slots[s] || !replaced[s] && !route.endless[s];
+                least = Math.min(least, leastDraw(l, s));
             }
-            double favour = 0;
-            for (int k = 0; k < kinds.size(); k++) if (slots[kinds.get(k).slot()]) favour = Math.max(favour, oneL[d][k] / kinds.get(k).oneL());
-            litres[used++] = favour > 0 ? Math.max(0, need - aboard) / favour : need > aboard ? Double.POSITIVE_INFINITY : 0;
+            if (!only) continue;
+            for (int d = 0; d < draws; d++) need[d] += least * minutes[l][d];
+            for (int s : route.order[l]) {
+                if (replaced[s] || counted[s]) continue;
+                counted[s] = true;
+                for (int d = 0; d < draws; d++) aboard[d] += fixedL[s][d];
+            }
         }
+        double[] favour = new double[draws];
+        for (int k = 0; k < oneL.length; k++) {
+            if (!slots[kinds.get(k).slot()]) continue;
+            double median = kinds.get(k).oneL();
+            for (int d = 0; d < draws; d++) favour[d] = Math.max(favour[d], oneL[k][d] / median);
+        }
+        double[] litres = new double[draws];
+        for (int d = 0; d < draws; d++) litres[d] = favour[d] > 0 ? Math.max(0, need[d] - aboard[d]) / favour[d] : need[d] > aboard[d] ? Double.POSITIVE_INFINITY : 0;
         // with acts that change stores on the way any leg may use another store: no bound holds then
-        double least = route.acts.changeTo.length > 0 ? 0 : atMost(litres);
+        double least = route.acts.changeTo.length > 0 ? 0 : Quantiles.ranked(litres, draws, Math.max(0, draws - 1 - tolerated()));
         demands.add(new Demand(slots, least * (1 - 1e-9)));
+        return litres;
     }
 
     private double leastDraw(int l, int s) {
         double least = Double.POSITIVE_INFINITY;
         for (double[][] during : route.draw) least = Math.min(least, during[l][s]);
         return least;
-    }
-
-    /** The least value that no more than the tolerated number of draws exceed. */
-    private double atMost(double[] values) {
-        double[] v = values.clone();
-        java.util.Arrays.sort(v);
-        return v[Math.max(0, draws - 1 - tolerated())];
     }
 
     private int tolerated() { return (int) Math.floor(policy.oxygenRisk() * draws + 1e-9); }
@@ -269,20 +285,55 @@ final class Kitting {
 
     /** Chance of running dry with this kit; -1 where it does not meet the policy. */
     double chance(int[] counts) {
+        List<Integer> kit = IntStream.of(counts).boxed().toList();
+        Double there = known.get(kit);
+        if (there != null) return there;
+        double chance = worked(counts);
+        known.put(kit, chance);
+        return chance;
+    }
+
+    private double worked(int[] counts) {
         double[] one = new double[kinds.size()];
         for (int k = 0; k < one.length; k++) one[k] = kinds.get(k).oneL();
         fill(route.startL, one, counts, -1);
         trial.walk(route.medianMin, 1, null, null);
         if (leftAtEndMin() < policy.reserveMin()) return -1;
         if (policy.surviveOneLoss() && !survivesLoss(one, counts)) return -1;
+        chances.look();
         int tolerated = tolerated();
         int dry = 0;
-        for (int d = 0; d < draws; d++) {
-            fill(fixedL[d], oneL[d], counts, -1);
-            trial.walk(minutes[d], 1, null, null);
-            if (trial.dryLeg >= 0 && ++dry > tolerated) return -1;
+        Strides.Source with = new With(counts);
+        for (int from = 0; from < draws; from += Strides.BLOCK) {
+            int n = Math.min(Strides.BLOCK, draws - from);
+            strides.block(with, from, n, 1, null);
+            dry += strides.dry(n);
+            if (dry > tolerated) return -1;
         }
         return (double) dry / draws;
+    }
+
+    /** The journeys' draws with this kit in its places. */
+    private final class With implements Strides.Source {
+        private final int[] counts;
+
+        With(int[] counts) { this.counts = counts; }
+
+        @Override public void begin(int from, int n) { }
+
+        @Override public void minutes(int leg, int from, int n, double[] out) { Strides.copy(minutes[leg], from, out, 0, n); }
+
+        @Override public void litres(int store, int from, int n, double[] out) {
+            Strides.copy(fixedL[store], from, out, 0, n);
+            if (!replaced[store]) return;
+            for (int k = 0; k < counts.length; k++) {
+                if (kinds.get(k).slot() != store) continue;
+                for (int i = 0; i < n; i++) out[i] += counts[k] * oneL[k][from + i];
+            }
+            for (int i = 0; i < n; i++) out[i] = Math.max(0, out[i] - route.beforeL[store]);
+        }
+
+        @Override public void charge(int pack, int from, int n, double[] out) { throw new AssertionError("charge is not asked for"); }
     }
 
     private boolean survivesLoss(double[] one, int[] counts) {

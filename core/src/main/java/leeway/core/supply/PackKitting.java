@@ -26,28 +26,52 @@ final class PackKitting {
     private final Route route;
     private final List<Kit.Pack> kinds;
     private final int draws;
-    /** By draw and leg: minutes that the file's own packs leave unfed. */
-    private final double[][] unfedMin;
+    private final Chances chances;
+    /** By draw in which there are any, and leg: minutes that the file's own packs leave unfed. */
+    private final List<double[]> unfedMin;
     private final double[] medianUnfedMin;
     private final double medianLastsMin;
 
     private record Set(int[] counts, int last, double massKg, int items) { }
 
-    PackKitting(Route route, Chances chances, List<Kit.Pack> kinds, int draws) {
+    PackKitting(Route route, Chances chances, List<Kit.Pack> kinds, Drawn drawn) {
         this.route = route;
+        this.chances = chances;
         this.kinds = !route.powered ? List.of() : kinds.stream().filter(k -> k.battery().isPresent() && k.count() > 0).toList();
-        this.draws = draws;
-        unfedMin = new double[draws][route.legs];
-        Trial trial = new Trial(route);
-        double[] minutes = new double[route.legs];
-        for (int d = 0; d < draws && !this.kinds.isEmpty(); d++) {
-            chances.durations(d + 1, minutes);
-            chances.contents(d + 1, trial);
-            unfed(minutes, trial.chargeWh, unfedMin[d]);
-        }
-        trial.fill();
+        draws = drawn.draws;
         medianUnfedMin = new double[route.legs];
-        medianLastsMin = this.kinds.isEmpty() ? 0 : unfed(route.medianMin, trial.chargeWh, medianUnfedMin);
+        if (this.kinds.isEmpty()) {
+            unfedMin = List.of();
+            medianLastsMin = 0;
+            return;
+        }
+        Trial trial = new Trial(route);
+        trial.fill();
+        medianLastsMin = unfed(route.medianMin, trial.chargeWh, medianUnfedMin);
+        unfedMin = unfed();
+    }
+
+    /** The draws in which the file's own packs do not last; the others need no spares. */
+    private List<double[]> unfed() {
+        double[][] minutes = new double[route.legs][];
+        double[][] wh = new double[route.packs][draws];
+        for (int l = 0; l < minutes.length; l++) minutes[l] = chances.minutes(l);
+        for (int b = 0; b < wh.length; b++) chances.charge(b, 0, draws, wh[b]);
+        List<double[]> all = new ArrayList<>();
+        double[] inDrawMin = new double[route.legs];
+        double[] inDrawWh = new double[route.packs];
+        for (int d = 0; d < draws; d++) {
+            for (int l = 0; l < inDrawMin.length; l++) inDrawMin[l] = minutes[l][d];
+            for (int b = 0; b < inDrawWh.length; b++) inDrawWh[b] = wh[b][d];
+            double[] unfed = new double[route.legs];
+            unfed(inDrawMin, inDrawWh, unfed);
+            for (double min : unfed) {
+                if (min <= 0) continue;
+                all.add(unfed);
+                break;
+            }
+        }
+        return all;
     }
 
     /** What the file's own packs leave unfed, by leg; the least over the legs on a pack of what they last beyond its end. */
@@ -94,7 +118,8 @@ final class PackKitting {
         if (leastMin(counts) < route.transport.policy().powerReserveMin()) return -1;
         int flat = 0;
         int tolerated = (int) Math.floor(route.transport.policy().powerRisk() * draws + 1e-9);
-        for (int d = 0; d < draws; d++) if (feed(counts, unfedMin[d], true) < 0 && ++flat > tolerated) return -1;
+        chances.look();
+        for (double[] unfed : unfedMin) if (feed(counts, unfed, true) < 0 && ++flat > tolerated) return -1;
         return (double) flat / draws;
     }
 

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * Values are counted into narrow boxes; only the boxes that hold a wanted rank are sorted.
  */
 final class Quantiles {
-    private static final int BOXES = 4096;
+    private static final int MOST_BOXES = 4096;
     /** Fewer values are sorted at once. */
     private static final int FEW = 512;
 
@@ -18,6 +18,15 @@ final class Quantiles {
 
     /** The same of several. The values stay as they are. */
     static double[] of(double[] values, int n, double... p) {
+        double[] ranks = new double[p.length];
+        for (int i = 0; i < p.length; i++) ranks[i] = p[i] * (n - 1);
+        return at(values, n, ranks);
+    }
+
+    /** The value of a rank, 0 for the lowest, among the first {@code n}. */
+    static double ranked(double[] values, int n, int rank) { return at(values, n, new double[] { rank })[0]; }
+
+    private static double[] at(double[] values, int n, double[] ranks) {
         if (n < 1) throw new IllegalArgumentException("no values");
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
@@ -25,43 +34,44 @@ final class Quantiles {
             low = Math.min(low, values[i]);
             high = Math.max(high, values[i]);
         }
-        double[] q = new double[p.length];
-        double perBox = BOXES / (high - low);
+        double[] q = new double[ranks.length];
+        int boxes = Math.min(MOST_BOXES, n / 2);
+        double perBox = boxes / (high - low);
         if (n <= FEW || !(perBox > 0 && perBox < Double.POSITIVE_INFINITY)) {
             double[] sorted = Arrays.copyOf(values, n);
             Arrays.sort(sorted);
-            for (int i = 0; i < p.length; i++) q[i] = between(sorted, 0, p[i] * (n - 1));
+            for (int i = 0; i < ranks.length; i++) q[i] = between(sorted, 0, ranks[i]);
             return q;
         }
-        int[] upTo = new int[BOXES + 1]; // values in all boxes before this one
-        for (int i = 0; i < n; i++) upTo[box(values[i], low, perBox) + 1]++;
-        for (int b = 0; b < BOXES; b++) upTo[b + 1] += upTo[b];
-        boolean[] wanted = new boolean[BOXES];
-        int[] from = new int[p.length];
-        int[] to = new int[p.length];
+        int[] upTo = new int[boxes + 1]; // values in all boxes before this one
+        for (int i = 0; i < n; i++) upTo[box(values[i], low, perBox, boxes) + 1]++;
+        for (int b = 0; b < boxes; b++) upTo[b + 1] += upTo[b];
+        boolean[] wanted = new boolean[boxes];
+        int[] from = new int[ranks.length];
+        int[] to = new int[ranks.length];
         int most = 0;
-        for (int i = 0; i < p.length; i++) {
-            int rank = (int) (p[i] * (n - 1));
+        for (int i = 0; i < ranks.length; i++) {
+            int rank = (int) ranks[i];
             from[i] = holding(upTo, rank);
             to[i] = holding(upTo, Math.min(n - 1, rank + 1));
             wanted[from[i]] = true; // what lies between the two is empty
             wanted[to[i]] = true;
         }
-        for (int b = 0; b < BOXES; b++) if (wanted[b]) most += upTo[b + 1] - upTo[b];
+        for (int b = 0; b < boxes; b++) if (wanted[b]) most += upTo[b + 1] - upTo[b];
         double[] inside = new double[most];
         int k = 0;
-        for (int i = 0; i < n; i++) if (wanted[box(values[i], low, perBox)]) inside[k++] = values[i];
+        for (int i = 0; i < n; i++) if (wanted[box(values[i], low, perBox, boxes)]) inside[k++] = values[i];
         Arrays.sort(inside);
-        for (int i = 0; i < p.length; i++) {
+        for (int i = 0; i < ranks.length; i++) {
             int before = upTo[from[i]];
             int kept = 0;
             for (int b = 0; b < from[i]; b++) if (wanted[b]) kept += upTo[b + 1] - upTo[b];
-            q[i] = between(inside, before - kept, p[i] * (n - 1));
+            q[i] = between(inside, before - kept, ranks[i]);
         }
         return q;
     }
 
-    private static int box(double value, double low, double perBox) { return Math.min(BOXES - 1, (int) ((value - low) * perBox)); }
+    private static int box(double value, double low, double perBox, int boxes) { return Math.min(boxes - 1, (int) ((value - low) * perBox)); }
 
     private static int holding(int[] upTo, int rank) {
         int found = Arrays.binarySearch(upTo, rank + 1);

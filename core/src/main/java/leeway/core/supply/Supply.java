@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
@@ -44,14 +45,20 @@ public final class Supply {
 
     /** The same, with ventilators that could be taken instead. */
     public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, List<Ventilator> others, long seed, int draws) {
+        return of(transport, needs, kit, others, seed, draws, () -> false);
+    }
+
+    /** The same; stops with {@link leeway.core.run.Stopped} soon after it is told to be unwanted. */
+    public static SupplyResult of(Transport transport, List<LegNeed> needs, Optional<Kit> kit, List<Ventilator> others, long seed, int draws, BooleanSupplier unwanted) {
         Route route = new Route(transport, needs);
-        Chances chances = new Chances(route, seed);
+        Drawn drawn = new Drawn(seed, draws, unwanted);
+        Chances chances = new Chances(route, drawn);
         Journey journey = new Journey(route, chances, draws, true);
         Nominal nominal = new Nominal(route);
         Findings findings = new Findings(route);
-        List<Take> kits = new Kitting(route, chances, kit, seed, draws).best();
-        Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, others, seed, draws), high(route, seed, draws));
-        Optional<Power> power = power(route, journey, new PackKitting(route, chances, kit.map(Kit::packs).orElse(List.of()), draws).best());
+        List<Take> kits = new Kitting(route, chances, kit, drawn).best();
+        Oxygen oxygen = oxygen(route, journey, nominal, kits, Savings.of(route, others, drawn), high(route, drawn));
+        Optional<Power> power = power(route, journey, new PackKitting(route, chances, kit.map(Kit::packs).orElse(List.of()), drawn).best());
         Optional<Home> home = new Homeward(route, nominal.end).home();
         findings.judge(oxygen, power, home, kit);
         return new SupplyResult(oxygen, power, home, findings.reasons, findings.remarks, findings.assumed);
@@ -90,10 +97,10 @@ public final class Supply {
     }
 
     /** The journey where the ventilator gives more oxygen than is set, by its sheet's error, all the way. */
-    private static Optional<High> high(Route route, long seed, int draws) {
+    private static Optional<High> high(Route route, Drawn drawn) {
         Route high = Route.high(route.transport, route.needs);
         if (Arrays.deepEquals(high.draw, route.draw)) return Optional.empty();
-        Journey journey = new Journey(high, new Chances(high, seed), draws, false);
+        Journey journey = new Journey(high, new Chances(high, drawn), drawn.draws, false);
         List<Double> draw = new ArrayList<>();
         for (int l = 0; l < route.legs; l++) {
             int first = route.order[l].length > 0 ? route.order[l][0] : 0;

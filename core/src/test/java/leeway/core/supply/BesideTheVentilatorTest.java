@@ -144,7 +144,8 @@ class BesideTheVentilatorTest {
         Leg[] legs = { on(leg("a", 100, 150, "w"), "own", 15), on(leg("b", 60, 90, "w"), "socket", 15), on(leg("c", 300, 420, "w"), "own", -5) };
         Transport t = transport(turbine(0, 0, 0), List.of(Kits.wall("w")), POWER, List.of(), KitAlone.NONE, Kits.POLICY, legs);
         Route route = new Route(t, List.of(pure(6), pure(6), pure(6)));
-        PackKitting kitting = new PackKitting(route, new Chances(route, 1), kinds, 1000);
+        Drawn drawn = new Drawn(1, 1000, () -> false);
+        PackKitting kitting = new PackKitting(route, new Chances(route, drawn), kinds, drawn);
         var best = kitting.best().orElseThrow();
         double lightest = Double.POSITIVE_INFINITY;
         int fewest = 0;

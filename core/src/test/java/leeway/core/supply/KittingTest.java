@@ -75,7 +75,8 @@ class KittingTest {
 
     private static Kitting kitting(Transport t, List<LegNeed> needs, Optional<Kit> kit) {
         Route route = new Route(t, needs);
-        return new Kitting(route, new Chances(route, 1), kit, 1, DRAWS);
+        Drawn drawn = new Drawn(1, DRAWS, () -> false);
+        return new Kitting(route, new Chances(route, drawn), kit, drawn);
     }
 
     private static void all(Kitting kitting, int k, int[] counts, List<int[]> enough) {

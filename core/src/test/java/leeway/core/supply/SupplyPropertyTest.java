@@ -111,7 +111,7 @@ class SupplyPropertyTest {
             double[] given = { 0, 0 }; // from stores that end, from endless ones
             trial.walk(minutes, 1 + i % 3, null, (l, from, to, s, had, has) -> given[route.endless[s] ? 1 : 0] += (to - from) * route.draw[0][l][s]);
             double left = finite(trial.levelL);
-            twin(route, chances, i);
+            twin(route, chances);
             assertThat(before - left).as("journey %s", i).isCloseTo(given[0], within(1e-9 * Math.max(1, before)));
             double demand = 0;
             for (int l = 0; l < legs; l++) demand += minutes[l] * needs.get(l).minuteVolumeLPerMin();
@@ -120,11 +120,10 @@ class SupplyPropertyTest {
     }
 
     /** Strides over a block of draws are as many walks. */
-    private static void twin(Route route, Chances chances, long seed) {
+    private static void twin(Route route, Chances chances) {
         int n = 5;
-        double[] needed = new double[n];
-        Strides strides = new Strides(route, chances, seed);
-        strides.run(n, needed);
+        Strides strides = new Strides(route, false);
+        strides.block(chances, 0, n, 1, null);
         Trial trial = new Trial(route);
         double[] minutes = new double[route.legs];
         int dry = 0;
@@ -136,12 +135,12 @@ class SupplyPropertyTest {
             trial.walk(minutes, 1, null, null);
             if (trial.dryLeg >= 0) dry++;
             if (trial.flatLeg >= 0) flat++;
-            assertThat(needed[d]).isCloseTo(trial.neededL, within(1e-9 * Math.max(1, trial.neededL)));
+            assertThat(strides.neededL[d]).isCloseTo(trial.neededL, within(1e-9 * Math.max(1, trial.neededL)));
             for (int s = 0; s < route.stores; s++) if (!route.endless[s]) assertThat(strides.levelL[s][d]).isCloseTo(trial.levelL[s], within(1e-9 * Math.max(1, before)));
             for (int b = 0; b < route.packs; b++) assertThat(strides.chargeWh[b][d]).isCloseTo(trial.chargeWh[b], within(1e-9));
         }
-        assertThat(strides.dry).isEqualTo(dry);
-        assertThat(strides.flat).isEqualTo(flat);
+        assertThat(strides.dry(n)).isEqualTo(dry);
+        assertThat(strides.flat(n)).isEqualTo(flat);
     }
 
     @Test
@@ -156,7 +155,7 @@ class SupplyPropertyTest {
                     Kits.diverted(Kits.on(leg("y", 60, 90, "a", "b"), "socket", 10), 0.3, 40), Kits.on(leg("z", 50, 80, "b"), "own", 0));
             Route route = new Route(t, List.of(pure(6), pure(5), pure(4)));
             assertThat(route.beforeL[0]).isEqualTo(5);
-            twin(route, new Chances(route, i), i);
+            twin(route, new Chances(route, i));
         }
     }
 
