@@ -13,7 +13,7 @@ final class DurationCalc implements Calc {
     @Override public String plain() { return "Minutes that a cylinder lasts at a flow, and a table of them"; }
 
     @Override public List<Key> keys() {
-        return List.of(Key.may("water", Kind.STORE_VOLUME, 0.05, 200, "water capacity of the cylinder; or a factor"),
+        return List.of(Key.may("water", Kind.STORE_VOLUME, 0.05, 200, "water capacity of the cylinder, or its size, \"US E\" or \"UK E\"; or a factor"),
                 Key.may("factor", Kind.CYLINDER_FACTOR, 0.001, 100, "litres per unit of gauge pressure, as the trade's tables print it; or water"),
                 CylinderCalc.pressure(), CylinderCalc.residual(), Key.must("flow", Kind.FLOW, 0, 500, "drawn, free gas"), CylinderCalc.temperature());
     }
@@ -36,6 +36,7 @@ final class DurationCalc implements Calc {
             WallTable.ofFactor(perBar, residual, bar, flow).lines().forEach(line -> a.step("%s", line));
             return a.key("minutes", litres / flow, "min").key("usableL", litres, "L").from("duration formula of respiratory care texts: factor × (pressure − residual) ÷ flow");
         }
+        CylinderCalc.size(g, a);
         double water = g.number("water"), cel = g.number("temperature");
         double litres = RealOxygen.usableL(water, bar, cel, residual);
         a.step("%s L of water at %s bar and %s °C give %s L down to %s bar.", Show.number(water), Show.number(bar), Show.number(cel), Show.digits(litres, 5), Show.number(residual))

@@ -10,6 +10,7 @@ import leeway.core.quantity.Kind;
 import leeway.core.quantity.Quantity;
 import leeway.core.quantity.Unit;
 import leeway.core.quantity.Units;
+import leeway.core.supply.CylinderSizes;
 
 /** What a calc was given, read: numbers in the unit of their kind, words, sheets. Collects what is wrong, all of it. */
 public final class Given {
@@ -65,6 +66,10 @@ public final class Given {
 
     private void number(Key key, Kind kind, String text) {
         Optional<Quantity.Parts> parts = Quantity.split(text);
+        if (parts.isEmpty() && kind == Kind.STORE_VOLUME) {
+            size(key, text.strip());
+            return;
+        }
         if (parts.isEmpty()) {
             complain(key, "\"%s\" is \"%s\", which is no number".formatted(key.name(), echo(text)), key.right(), Optional.empty());
             return;
@@ -87,6 +92,21 @@ public final class Given {
                 numbers.put(key.name(), value);
             }
         }
+    }
+
+    /** A cylinder's size by the letter of a country stands for its water capacity. */
+    private void size(Key key, String text) {
+        for (Map.Entry<String, Double> known : CylinderSizes.waterL().entrySet()) {
+            if (!known.getKey().equalsIgnoreCase(text)) continue;
+            numbers.put(key.name(), known.getValue());
+            words.put(key.name(), known.getKey());
+            return;
+        }
+        List<String> names = List.copyOf(CylinderSizes.waterL().keySet());
+        Optional<String> letter = names.stream().filter(n -> n.substring(3).equalsIgnoreCase(text)).findFirst();
+        String right = "It is a water capacity, for example \"2 L\", or a size with its country: " + String.join(", ", names) + ".";
+        complain(key, letter.isPresent() ? "\"%s\" is a letter alone, and the letters differ between countries".formatted(echo(text)) : "\"%s\" is \"%s\", which is no number and no size".formatted(key.name(), echo(text)),
+                right, Nearest.of(letter.map(l -> "UK " + text).orElse(text), names));
     }
 
     private static String shown(Kind kind, double value) {

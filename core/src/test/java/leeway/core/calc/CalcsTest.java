@@ -44,6 +44,7 @@ class CalcsTest {
         "co2-content|--pco2 '40 mmHg' --ph 7.40 --haemoglobin '15 g/dL' --saturation '97.5 %'|mlPerDl|46.68",
         "acid-base|--ph 7.40 --pco2 '40 mmHg' --haemoglobin '150 g/L'|baseExcessMmolL|0.00188",
         "rate-for-co2|--paco2 '60 mmHg' --rate '12 /min' --tidal-volume '500 mL' --dead-space '150 mL' --target '40 mmHg'|ratePerMin|18",
+        "rate-for-co2|--paco2 '60 mmHg' --rate '12 /min' --target '40 mmHg'|ratePerMin|18",
         "dead-space|--paco2 '40 mmHg' --mixed-expired-co2 '28 mmHg'|fraction|0.3",
         "dead-space|--age '6 years'|mlPerKg|2.19029",
         "metabolism|--weight '10 kg' --age '1 year'|vco2MlPerMin|54.4",
@@ -73,6 +74,9 @@ class CalcsTest {
         "po2|--saturation '100 %'|It lies between",
         "dead-space|--paco2 '40 mmHg' --mixed-expired-co2 '50 mmHg'|cannot hold more",
         "rate-for-co2|--paco2 '60 mmHg' --rate '12 /min' --tidal-volume '100 mL' --dead-space '150 mL' --target '40 mmHg'|takes the whole breath",
+        "rate-for-co2|--paco2 '60 mmHg' --rate '12 /min' --tidal-volume '100 mL' --target '40 mmHg'|are needed together",
+        "cylinder|--water 'E' --pressure '100 bar'|the letters differ between countries",
+        "cylinder|--water 'UK Q' --pressure '100 bar'|no number and no size",
         "barometer|--altitude '60000 ft'|lies between",
         "blend|--flow '10 L/min' --fio2 '95 %' --source '93 %'|cannot come from a source",
         "nonsense|--x 1|there is no calc \"nonsense\"",
@@ -81,6 +85,15 @@ class CalcsTest {
         Outcome outcome = Calcs.run(calc, arguments(typed), Sheets.NONE);
         assertThat(outcome).isInstanceOf(Outcome.Wrong.class);
         assertThat(((Outcome.Wrong) outcome).complaints().stream().map(CalcComplaint::line).toList()).anySatisfy(line -> assertThat(line.toLowerCase()).contains(said.toLowerCase()));
+    }
+
+    @Test
+    void aSizeWithItsCountryStandsForItsWaterCapacity() {
+        CalcResult size = done("cylinder", arguments("--water 'us e' --pressure '2000 psi'"));
+        assertThat(size.keys()).isEqualTo(done("cylinder", arguments("--water '4.5 L' --pressure '2000 psi'")).keys());
+        assertThat(size.working()).first().asString().contains("US E: 4.5 L of water, from memory");
+        assertThat(done("duration", arguments("--water 'UK E' --pressure '100 bar' --flow '10 L/min'")).value())
+                .isEqualTo(done("duration", arguments("--water '4.68 L' --pressure '100 bar' --flow '10 L/min'")).value());
     }
 
     @Test
