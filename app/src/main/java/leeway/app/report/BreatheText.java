@@ -20,13 +20,13 @@ public final class BreatheText {
 
     private BreatheText() { }
 
-    /** Writes rows as they come, with the alarms that are heard between them. */
+    /** Writes rows as they come, those that read alike once, with the alarms that are heard between them. */
     public static void write(Breathing breathing, String title, double untilS, boolean kPa, PrintStream out) {
         out.print(title + "\n");
         out.print("A planning and teaching aid, not a medical device; nothing here is an order.\n");
         out.print("The virtual patient at medians; pressures in cmH2O, gas tensions in " + (kPa ? "kPa" : "mmHg") + ".\n");
         Synchrony synchrony = new Synchrony();
-        breathing.rows(untilS, new Breathing.Listener() {
+        var lines = new Breathing.Listener() {
             private String leg = "";
             private boolean beyond;
             private boolean first = true;
@@ -34,9 +34,31 @@ public final class BreatheText {
             private double open;
             private double gasMl;
             private double share;
+            private String like = "";
+            private int folded;
+            private double lastS;
+            private String last = "";
+
+            /** Breaths that read as the one above them are counted, not printed. */
+            void unfold() {
+                if (folded == 1) out.print(last);
+                if (folded > 1) out.print("%8s  the last of %d more like it\n".formatted(time(lastS), folded));
+                folded = 0;
+            }
 
             @Override public void row(Row r) {
                 synchrony.add(r);
+                String line = line(r, kPa);
+                String shown = line.substring(time(r.atS()).length());
+                boolean same = shown.equals(like) && r.leg().equals(leg);
+                if (same) {
+                    folded++;
+                    lastS = r.atS();
+                    last = line;
+                } else {
+                    unfold();
+                    like = shown;
+                }
                 if (!r.leg().equals(leg)) {
                     leg = r.leg();
                     out.print("\n" + leg + "\n");
@@ -44,10 +66,11 @@ public final class BreatheText {
                     out.print("   h:m:s   mL   mL                       %                       %     %\n");
                 }
                 if (!beyond && r.beyondModel()) {
+                    unfold();
                     beyond = true;
                     out.print("%8s  beyond the model: SaO2 below 50 %%; no heart goes on so for long. What\n          follows says only that harm came earlier.\n".formatted(time(r.atS())));
                 }
-                out.print(line(r, kPa));
+                if (!same) out.print(line);
                 r.lungs().ifPresent(l -> lungs(r.atS(), l));
             }
 
@@ -56,6 +79,7 @@ public final class BreatheText {
                 boolean moved = first || Math.abs(l.openShare().orElse(0) - open) >= WORTH_SHARE || Math.abs(l.pleuralGasMl().orElse(0) - gasMl) >= WORTH_ML
                         || l.parts().isPresent() && (noneIn(l.parts().get().second()) != blocked || Math.abs(l.parts().get().firstShare().orElse(share) - share) >= WORTH_SHARE);
                 if (!moved) return;
+                unfold();
                 first = false;
                 open = l.openShare().orElse(0);
                 gasMl = l.pleuralGasMl().orElse(0);
@@ -65,9 +89,12 @@ public final class BreatheText {
             }
 
             @Override public void said(Said s) {
+                unfold();
                 out.print("%8s  heard: %s (%s)%n".formatted(time(s.atS()), s.limit().condition().words(), s.limit().from().words()).replace("\r\n", "\n"));
             }
-        });
+        };
+        breathing.rows(untilS, lines);
+        lines.unfold();
         synchrony.write(out);
     }
 

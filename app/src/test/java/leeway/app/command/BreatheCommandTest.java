@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -48,6 +50,22 @@ class BreatheCommandTest {
                 "fio2", "etco2MmHg", "paco2MmHg", "pao2MmHg", "sao2", "spo2")) assertThat(row.has(key)).as(key).isTrue();
         assertThat(row.get("expiredMl").asDouble()).isBetween(490.0, 505.0);
         assertThat(row.get("mandatory").asBoolean()).isTrue();
+    }
+
+    @Test
+    void breathsThatReadAlikeAreCountedAndNoneIsLost() throws IOException {
+        Path file = file("40 %", "what if:\n  - {at: 2 min, fault: disconnection at the patient, for: 20 s}\n");
+        int rows = rows(Run.of("breathe", file.toString(), "--for", "5 min", "--format", "json")).size();
+        Run run = Run.of("breathe", file.toString(), "--for", "5 min");
+        List<String> lines = run.out().lines().toList();
+        int told = 0;
+        for (String line : lines) {
+            Matcher folded = Pattern.compile("the last of (\\d+) more like it").matcher(line);
+            if (folded.find()) told += Integer.parseInt(folded.group(1));
+            else if (line.matches(" \\d:\\d\\d:\\d\\d.*\\d") && !line.contains("heard")) told++;
+        }
+        assertThat(told).isEqualTo(rows);
+        assertThat(lines).anyMatch(l -> l.matches(" 0:01:\\d\\d  the last of 2\\d more like it")).anyMatch(l -> l.contains("heard: ")).hasSizeLessThan(rows + 10);
     }
 
     /** Benumof 1997 (from memory): a healthy adult of 70 kg, preoxygenated, airway closed, reaches SaO2 80 % after 8.7 min; within 20 %. */

@@ -106,7 +106,7 @@ public final class Given {
         Optional<String> letter = names.stream().filter(n -> n.substring(3).equalsIgnoreCase(text)).findFirst();
         String right = "It is a water capacity, for example \"2 L\", or a size with its country: " + String.join(", ", names) + ".";
         complain(key, letter.isPresent() ? "\"%s\" is a letter alone, and the letters differ between countries".formatted(echo(text)) : "\"%s\" is \"%s\", which is no number and no size".formatted(key.name(), echo(text)),
-                right, Nearest.of(letter.map(l -> "UK " + text).orElse(text), names));
+                right, letter.isPresent() ? Optional.empty() : Nearest.of(text, names));
     }
 
     private static String shown(Kind kind, double value) {
