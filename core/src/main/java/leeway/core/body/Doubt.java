@@ -3,6 +3,8 @@ package leeway.core.body;
 import java.util.Optional;
 import leeway.core.kit.Band;
 import leeway.core.kit.Illness;
+import leeway.core.lung.LungDoubt;
+import leeway.core.lung.Lungs;
 import leeway.core.run.Draw;
 import leeway.core.transport.PatientEntry;
 
@@ -34,6 +36,13 @@ public final class Doubt {
         return median.with((known.isPresent() ? known.get().draw(draw) : exchange(median, entry, illness, draw))
                 .mechanics(times(draw, "compliance", illness.complianceTimes(), ownCompliance), times(draw, "resistance", illness.resistanceTimes(), ownResistance))
                 .lungVolume(times(draw, "lung volume", illness.lungVolumeTimes(), false)));
+    }
+
+    /** These lungs in this draw: each of their numbers that is known as a band, drawn from it. */
+    public static Lungs draw(Lungs lungs, Draw draw) {
+        Lungs drawn = lungs;
+        if (draw.draw() > 0) for (LungDoubt d : lungs.doubts()) drawn = d.value().with(drawn, d.at(lungs, draw.normal("patient " + d.value().words())));
+        return drawn;
     }
 
     private static PatientModel.Change exchange(PatientModel median, PatientEntry entry, Illness illness, Draw draw) {

@@ -76,8 +76,26 @@ public final class Drive implements Part {
         y[at + OXYGEN] += fast * (sao2 - y[at + OXYGEN]);
         y[at + SLOW] += (1 - StrictMath.exp(-dtS / SLOW_S)) * (paco2 - y[at + SLOW]);
         double times = share > 0 ? times(y[at + FAST] - startPaco2, y[at + SLOW] - startPaco2, startSao2 - y[at + OXYGEN], share, n.get(Knob.SEDATION)) : 1;
-        n.level[Level.DRIVE_DEPTH.ordinal()] = StrictMath.pow(times, INTO_DEPTH) - 1;
-        n.level[Level.DRIVE_RATE.ordinal()] = StrictMath.pow(times, 1 - INTO_DEPTH) - 1;
+        n.level[Level.DRIVE_DEPTH.ordinal()] = depthTimes(times) - 1;
+        n.level[Level.DRIVE_RATE.ordinal()] = rateTimes(times) - 1;
+    }
+
+    /** Depth of a breath over that of the start, at a drive over that of the start. */
+    public static double depthTimes(double times) { return StrictMath.pow(times, INTO_DEPTH); }
+
+    /** Breaths a minute over those of the start. */
+    public static double rateTimes(double times) { return StrictMath.pow(times, 1 - INTO_DEPTH); }
+
+    /**
+     * Drive over that of the start when gases that differ from those of the start have stood for long.
+     *
+     * @param paco2MoreMmHg above the start
+     * @param sao2Less      saturation below the start, 0 to 1
+     * @param share         of the published answer, as knob {@code DRIVE}
+     * @param sedation      as knob {@code SEDATION}
+     */
+    public static double settled(double paco2MoreMmHg, double sao2Less, double share, double sedation) {
+        return share > 0 ? times(paco2MoreMmHg, paco2MoreMmHg, sao2Less, share, sedation) : 1;
     }
 
     /** Drive over that of the start, 0 for none. */

@@ -7,7 +7,7 @@ import leeway.core.transport.PatientEntry;
 /**
  * What weakens, disturbs or drives a patient's own breathing, as numbers.
  *
- * @param sedation          share of the drive that it takes away
+ * @param sedation          share of the effort that it takes away at departure
  * @param driveShare        share of the published answer to carbon dioxide and oxygen; 0: effort is fixed
  * @param heartSwingLPerMin flow that each heart beat makes at the airway
  */
@@ -18,7 +18,7 @@ public record Breather(double sedation, double driveShare, double coughsPerMin, 
     static Breather of(PatientEntry entry) {
         PatientEntry.Breathing b = entry.breathing();
         boolean still = entry.paralysed();
-        return new Breather(b.sedation(), b.drivenByGases() ? 1 : 0, still ? 0 : b.coughsPerMin(), still ? 0 : b.hiccupsPerMin(), b.heartRatePerMin().orElse(USUAL_HEART_RATE),
+        return new Breather(b.sedated().share(), b.drivenByGases() ? 1 : 0, still ? 0 : b.coughsPerMin(), still ? 0 : b.hiccupsPerMin(), b.heartRatePerMin().orElse(USUAL_HEART_RATE),
                 b.heartSwingLPerMin());
     }
 

@@ -1,5 +1,6 @@
 package leeway.core.journey;
 
+import leeway.core.body.Drive;
 import leeway.core.run.Knob;
 import leeway.core.run.Script;
 import leeway.core.transport.PatientEntry;
@@ -15,6 +16,8 @@ public record Effort(double pressureCmH2O, double ratePerMin, double riseS) {
     public static final Effort NONE = new Effort(0, 0, 0.9);
     /** Muscle pressure of a weak, a normal and a strong effort, cmH2O: normal 3 to 8, distress 15 to 25 (Telias 2020 and textbooks; from memory). */
     private static final double WEAK = 3, NORMAL = 6, STRONG = 18;
+    /** As the knob has it. */
+    private static final double MOST = Knob.EFFORT.high;
     /** Breaths a minute of a resting patient by age in years; the middle of the ranges taught for children (from memory). */
     private static final double[] YEARS = {0, 1, 2, 5, 12, 18}, RATE = {40, 30, 28, 25, 20, 16};
     /** A weak drive is slower, a strong one faster; common practice, no source. */
@@ -40,6 +43,11 @@ public record Effort(double pressureCmH2O, double ratePerMin, double riseS) {
             if (ageYears <= YEARS[i]) return RATE[i - 1] + (ageYears - YEARS[i - 1]) / (YEARS[i] - YEARS[i - 1]) * (RATE[i] - RATE[i - 1]);
         }
         return RATE[RATE.length - 1];
+    }
+
+    /** The same effort at a drive that differs from that of the start; none where the drive is gone. */
+    Effort driven(double times) {
+        return !(times > 0) ? NONE : times == 1 ? this : new Effort(Math.min(MOST, pressureCmH2O * Drive.depthTimes(times)), ratePerMin * Drive.rateTimes(times), riseS);
     }
 
     public boolean present() { return pressureCmH2O > 0 && ratePerMin > 0; }

@@ -61,6 +61,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         delivered(legs, starts, script);
         climbs(legs, starts, v, settings, script);
         events(t, script);
+        Sedated.of(t, starts).into(script);
         SupplyPart.plan(t, ends, script);
         GasExchange.base(script, v.patient());
         Steady steady = first.steady();

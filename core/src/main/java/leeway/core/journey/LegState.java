@@ -24,10 +24,10 @@ public record LegState(Leg leg, double fromMin, double toMin, double barometerHP
         double atMin = 0;
         for (Leg leg : t.legs()) {
             double hPa = Barometer.pressureHPa(leg.altitudeM());
-            Steady wished = states.isEmpty() || states.get(states.size() - 1).barometerHPa != hPa ? Steady.of(v, settings, hPa)
-                    : states.get(states.size() - 1).steady;
+            Steady wished = states.isEmpty() ? Steady.of(v, settings, hPa) : states.get(states.size() - 1).steady;
+            if (wished.barometerHPa() != hPa) wished = Steady.later(v, settings, hPa, wished.fio2(), states.get(0).steady);
             OxygenDraw draw = draw(t, leg, need(v, wished));
-            Steady steady = draw.fio2() == wished.fio2() ? wished
+            Steady steady = draw.fio2() == wished.fio2() ? wished : !states.isEmpty() && Steady.answers(v, settings) ? Steady.later(v, settings, hPa, draw.fio2(), states.get(0).steady)
                     : new Steady(wished.settings(), wished.breathSettings(), wished.breath(), Steady.gases(v, wished.breath(), hPa, draw.fio2()), hPa, draw.fio2());
             states.add(new LegState(leg, atMin, atMin + leg.takesMin(), hPa, steady, need(v, steady), draw));
             atMin += leg.takesMin();

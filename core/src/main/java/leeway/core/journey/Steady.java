@@ -1,5 +1,6 @@
 package leeway.core.journey;
 
+import leeway.core.body.Drive;
 import leeway.core.body.PatientModel;
 import leeway.core.body.SteadyGases;
 import leeway.core.body.Ventilation;
@@ -20,7 +21,8 @@ import leeway.core.supply.LegNeed;
 /**
  * Where breath and gases settle under settings that do not change.
  * <p>Of a passive patient it is the breath that repeats itself; of a breathing one the mean of {@value #AVERAGED_S} s after
- * {@value #SETTLING_S} s. Leaves out the road to it, and what a change of carbon dioxide does to the patient's drive.
+ * {@value #SETTLING_S} s. Leaves out the road to it. At the start a patient's effort is as declared; of another state of the
+ * same patient ({@link #later}) it is what carbon dioxide and oxygen make of it, as far as they differ from those of the start.
  *
  * @param fio2 what is really inspired
  */
@@ -28,6 +30,9 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     private static final double SETTLING_S = 60;
     private static final double AVERAGED_S = 60;
     private static final double MOST_SHUNT = 0.9;
+    /** Two drives that differ by less are the same; a hundredth of the resting drive is 0.04 mmHg of carbon dioxide. */
+    private static final double SAME_DRIVE = 0.01;
+    private static final int MOST_TRIES = 9;
 
     /** With the FiO2 that is set. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa) {
@@ -37,8 +42,39 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** With the FiO2 that the device really gives. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
         BreathSettings set = v.breathSettings(settings, barometerHPa);
-        BreathNumbers breath = v.irregular(settings, set) || !set.mode().hasRate() ? averaged(v, set, settings) : SteadyBreath.of(v.mechanics(), set, v.device());
+        BreathNumbers breath = v.irregular(settings, set) || !set.mode().hasRate() ? averaged(v, set, settings, 1) : SteadyBreath.of(v.mechanics(), set, v.device());
         return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
+    }
+
+    /**
+     * Where a patient who started in one state settles in another: the drive at which effort, breath and gases agree. Without an
+     * effort, or where it does not answer to the gases, the same as {@link #of}. A sleeper who would cross the threshold of
+     * apnoea again and again stands at the middle of it.
+     */
+    public static Steady later(Ventilated v, Settings settings, double barometerHPa, double fio2, Steady start) {
+        Steady plain = of(v, settings, barometerHPa, fio2);
+        if (!answers(v, settings)) return plain;
+        double first = plain.drive(v, start);
+        if (Math.abs(first - 1) < SAME_DRIVE) return plain;
+        // more drive lowers what the gases ask for, so the answer lies between what was tried and what was asked
+        double low = Math.min(1, first), high = Math.max(1, first);
+        Steady at = plain;
+        for (int i = 0; i < MOST_TRIES && high - low > SAME_DRIVE; i++) {
+            double times = 0.5 * (low + high);
+            BreathNumbers breath = averaged(v, plain.breathSettings, settings, times);
+            at = new Steady(settings, plain.breathSettings, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
+            if (at.drive(v, start) > times) low = times;
+            else high = times;
+        }
+        return at;
+    }
+
+    /** Whether this patient's effort answers to the gases. */
+    static boolean answers(Ventilated v, Settings settings) { return v.patient().living() && v.breather().driveShare() > 0 && v.effort(settings).present(); }
+
+    /** The drive, over that of the start, that these gases ask for. */
+    private double drive(Ventilated v, Steady start) {
+        return Drive.settled(gases.paco2MmHg() - start.gases.paco2MmHg(), start.gases.sao2() - gases.sao2(), v.breather().driveShare(), v.breather().sedation());
     }
 
     /** The gases of a breath under another FiO2 or barometric pressure. */
@@ -69,10 +105,11 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** As the oximeter shows it in a steady state; absent ({@code NaN}) for a test lung. */
     public double spo2() { return gases.sao2(); }
 
-    private static BreathNumbers averaged(Ventilated v, BreathSettings set, Settings settings) {
+    private static BreathNumbers averaged(Ventilated v, BreathSettings set, Settings settings, double drive) {
         Loop loop = new Loop(new Breath(v.mechanics(), v.device()));
         Script script = Breath.base(new Script(), v.mechanics(), set);
         v.base(script, settings);
+        if (drive != 1) v.effort(settings).driven(drive).base(script);
         Now now = loop.begin(script);
         loop.to(SETTLING_S, now, script, Sink.NONE);
         Mean mean = new Mean();

@@ -30,6 +30,7 @@ import leeway.core.run.Knob;
 import leeway.core.run.Script;
 import leeway.core.run.Draw;
 import leeway.core.transport.PatientEntry;
+import leeway.core.transport.Sedation;
 import leeway.core.transport.Transport;
 
 /**
@@ -96,6 +97,7 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         Breather breather = Breather.of(entry);
         boolean breathes = !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
         if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start; \"drive: fixed\" keeps it as it is");
+        if (breathes && breather.sedation() > 0) assumed.add(sedated(entry.breathing().sedated()));
         return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry).withLungs(lungs(entry, illness, assumed)), limits(ventilator), ventilator, circuit,
                 entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), breather, assumed, Optional.empty());
     }
@@ -107,7 +109,15 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
     }
 
     /** The same patient in one draw of what is uncertain of them. */
-    public Ventilated drawn(PatientEntry entry, Illness illness, Draw draw) { return with(Doubt.draw(patient, entry, illness, known, draw)); }
+    public Ventilated drawn(PatientEntry entry, Illness illness, Draw draw) {
+        return with(Doubt.draw(patient, entry, illness, known, draw)).withLungs(Doubt.draw(mechanics.lungs(), draw));
+    }
+
+    /** The same patient with other lungs of the same kind. */
+    public Ventilated withLungs(Lungs lungs) {
+        return lungs == mechanics.lungs() ? this
+                : new Ventilated(patient, mechanics.withLungs(lungs), device, ventilator, circuit, effort, breather, assumed, known);
+    }
 
     /** The patient as the file lays them: chest wall and lung; the gas in the lung follows in {@code leeway.core.body}. */
     private static PatientModel lying(PatientModel supine, PatientEntry entry, List<String> assumed) {
@@ -118,6 +128,11 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         assumed.add(String.format(Locale.ROOT, "%s: chest wall %.2f times as stiff as lying on the back, lung %.2f times%s", entry.position().orElseThrow(), p.wallTimes(), p.lungTimes(),
                 measured ? "; the compliance of the file is taken as measured so" : ""));
         return supine.with(PatientModel.Change.NONE.mechanics(measured ? 1 : 1 / times, 1)).withChestWall(p.share(supine.chestWallShare()));
+    }
+
+    private static String sedated(Sedation s) {
+        String takes = String.format(Locale.ROOT, "sedation takes %.0f %% of the own effort at departure", 100 * s.share());
+        return takes + (s.halfMin().isPresent() ? String.format(Locale.ROOT, ", half of that after %.0f min", s.halfMin().getAsDouble()) : " and does not wear off on the way");
     }
 
     private static Lungs lungs(PatientEntry entry, Illness illness, List<String> assumed) {

@@ -36,6 +36,18 @@ public record Recruitment(double share, double openingCmH2O, double openingSdCmH
         }
     }
 
+    public Recruitment withShare(double other) {
+        return new Recruitment(other, openingCmH2O, openingSdCmH2O, closingCmH2O, closingSdCmH2O, openingS, closingS, shuntPerShare, atPeepCmH2O, atPlateauCmH2O);
+    }
+
+    public Recruitment withOpening(double other) {
+        return new Recruitment(share, other, openingSdCmH2O, closingCmH2O, closingSdCmH2O, openingS, closingS, shuntPerShare, atPeepCmH2O, atPlateauCmH2O);
+    }
+
+    public Recruitment withClosing(double other) {
+        return new Recruitment(share, openingCmH2O, openingSdCmH2O, other, closingSdCmH2O, openingS, closingS, shuntPerShare, atPeepCmH2O, atPlateauCmH2O);
+    }
+
     /** Share that this pressure opens, given time. */
     public double opened(double pressureCmH2O) {
         return bell((pressureCmH2O - openingCmH2O) / (openingSdCmH2O * PER_SD));

@@ -44,6 +44,7 @@ public final class MapMaker {
     private final List<Bound> bounds;
     private final Axis x;
     private final Axis y;
+    private final Steady standing;
 
     private MapMaker(Start start, Transport transport, int points) {
         this.start = start;
@@ -54,6 +55,7 @@ public final class MapMaker {
         this.bounds = Bounds.of(start, transport.policy(), base);
         this.x = Axes.x(start, points);
         this.y = Axes.y(start, points);
+        this.standing = Steady.of(v, base, start.barometerHPa());
     }
 
     /** With the usual number of points. */
@@ -98,7 +100,10 @@ public final class MapMaker {
                 Sensitivity.of(start, transport));
     }
 
-    private Steady at(double xValue, double yValue) { return Steady.of(v, turned(xValue, yValue), start.barometerHPa()); }
+    private Steady at(double xValue, double yValue) {
+        Settings s = turned(xValue, yValue);
+        return Steady.later(v, s, start.barometerHPa(), s.get(Setting.FIO2, 0.21), standing);
+    }
 
     /** The settings with the two knobs turned; an inspiratory time that no longer fits gives way. */
     private Settings turned(double xValue, double yValue) {
@@ -199,6 +204,7 @@ public final class MapMaker {
     private List<String> held() {
         List<String> held = new ArrayList<>();
         if (y.setting() == Setting.RATE) held.add("Inspiratory time stays as set and gives way where it would take more than half of the breath.");
+        if (v.effort(base).present()) held.add("Own effort is as declared at the chosen point; elsewhere it is what carbon dioxide and oxygen make of it there, unless the file says drive: fixed.");
         held.add("Everything else stays as set; what the map shows is the steady state of the first leg, which a short journey does not reach.");
         if (base.mode().map(m -> m.control() == Mode.Control.VOLUME_TARGETED_PRESSURE).orElse(false)) held.add("The pressure is the one that reaches the volume.");
         return held;

@@ -16,6 +16,8 @@ import leeway.core.journey.Ventilated;
 import leeway.core.kit.Band;
 import leeway.core.kit.Illness;
 import leeway.core.kit.Setting;
+import leeway.core.lung.LungDoubt;
+import leeway.core.lung.Lungs;
 import leeway.core.settings.Measure;
 import leeway.core.start.Start;
 import leeway.core.start.SteadyModel;
@@ -91,6 +93,7 @@ public record Sensitivity(List<Result> results) {
         boolean ownR = t.patient().lungs().resistanceCmH2OSPerL().isPresent() || t.patient().lungs().resistanceWithTubeCmH2OSPerL().isPresent();
         factor(in, start, "compliance", "mL/cmH2O", p.complianceMlPerCmH2O(), times(ill.complianceTimes(), ownC), f -> c -> c.mechanics(f, 1));
         factor(in, start, "resistance", "cmH2O.s/L", p.resistanceCmH2OSPerL(), times(ill.resistanceTimes(), ownR), f -> c -> c.mechanics(1, f));
+        for (LungDoubt d : v.mechanics().lungs().doubts()) lung(in, start, d);
         if (p.living()) {
             if (v.known().isPresent()) fitted(in, start, v.known().get()); else sheet(in, start, t);
             double error = t.ventilator().gas().fio2Error();
@@ -101,6 +104,15 @@ public record Sensitivity(List<Result> results) {
             }
         }
         return in;
+    }
+
+    private static void lung(List<Input> in, Start start, LungDoubt d) {
+        Ventilated v = start.ventilated();
+        double fio2 = start.settings().get(Setting.FIO2, 0.21);
+        Lungs low = d.value().with(v.mechanics().lungs(), d.low()), high = d.value().with(v.mechanics().lungs(), d.high());
+        double times = d.value().shownTimes();
+        in.add(new Input(d.value().words(), n(times * d.value().of(low)) + " " + d.value().unit(), n(times * d.value().of(high)) + " " + d.value().unit(),
+                new Case(v.withLungs(low), fio2), new Case(v.withLungs(high), fio2)));
     }
 
     /** Gas exchange as sheet and file have it. */

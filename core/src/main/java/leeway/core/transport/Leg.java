@@ -16,11 +16,18 @@ import java.util.OptionalDouble;
  * @param climbMin         over how long the altitude is reached
  * @param temperatureCel   around the kit
  * @param noise            name of the noise, which says how likely an alarm is heard
+ * @param sedation         from its start on, where it differs from before
  */
 public record Leg(String name, double takesMin, double atWorstMin, List<String> oxygen, Optional<String> power, double altitudeM,
                   boolean unpressurised, double climbMin, OptionalDouble temperatureCel, Optional<String> noise, Optional<Diversion> diversion,
-                  int crew, boolean waiting, boolean charging, Optional<Double> aircraftAltitudeM) {
+                  int crew, boolean waiting, boolean charging, Optional<Double> aircraftAltitudeM, Optional<Sedation> sedation) {
     public Leg { oxygen = List.copyOf(oxygen); }
+
+    /** A leg on which sedation stays as it is. */
+    public Leg(String name, double takesMin, double atWorstMin, List<String> oxygen, Optional<String> power, double altitudeM, boolean unpressurised, double climbMin,
+               OptionalDouble temperatureCel, Optional<String> noise, Optional<Diversion> diversion, int crew, boolean waiting, boolean charging, Optional<Double> aircraftAltitudeM) {
+        this(name, takesMin, atWorstMin, oxygen, power, altitudeM, unpressurised, climbMin, temperatureCel, noise, diversion, crew, waiting, charging, aircraftAltitudeM, Optional.empty());
+    }
 
     /** A detour that may come. */
     public record Diversion(double chance, double addsMin) { }

@@ -50,16 +50,12 @@ public record PatientEntry(Sex sex, OptionalDouble heightCm, boolean heightEstim
     /**
      * What weakens, disturbs or drives the patient's own breathing.
      *
-     * @param sedation          share of the drive that it takes away, 0 to 1
+     * @param sedated           what sedation takes at departure
      * @param drivenByGases     whether effort answers to carbon dioxide and oxygen
      * @param heartSwingLPerMin flow that each heart beat makes at the airway
      */
-    public record Breathing(double sedation, boolean drivenByGases, double coughsPerMin, double hiccupsPerMin, OptionalDouble heartRatePerMin, double heartSwingLPerMin) {
-        public static final Breathing NONE = new Breathing(0, true, 0, 0, OptionalDouble.empty(), 0);
-
-        public Breathing {
-            if (!(sedation >= 0 && sedation <= 1)) throw new IllegalArgumentException("sedation (" + sedation + ") lies outside 0 to 1");
-        }
+    public record Breathing(Sedation sedated, boolean drivenByGases, double coughsPerMin, double hiccupsPerMin, OptionalDouble heartRatePerMin, double heartSwingLPerMin) {
+        public static final Breathing NONE = new Breathing(Sedation.NONE, true, 0, 0, OptionalDouble.empty(), 0);
     }
 
     /**

@@ -3,10 +3,15 @@ package leeway.core.body;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.kit.Band;
 import leeway.core.kit.Illness;
+import leeway.core.lung.LungDoubt;
+import leeway.core.lung.LungValue;
+import leeway.core.lung.Lungs;
+import leeway.core.lung.Recruitment;
 import leeway.core.run.Draw;
 import leeway.core.transport.PatientEntry;
 import org.junit.jupiter.api.Test;
@@ -43,5 +48,20 @@ class DoubtTest {
             SteadyGases gases = SteadyGases.of(Doubt.draw(MEDIAN, ENTRY, ILLNESS, new Draw(1, i)), new Ventilation(420, 20, 0.6, 760, 14));
             assertThat(gases.paco2MmHg()).isBetween(10.0, 150.0);
         }
+    }
+
+    @Test
+    void whatASheetKnowsOfTheLungsAsABandIsDrawnFromIt() {
+        Lungs lungs = Lungs.LINEAR.withCurve(5, 10).withRecruitment(new Recruitment(0.6, 20, 9, 5, 4, 2.3, 60, 0.6, 10, 25))
+                .withDoubts(List.of(new LungDoubt(LungValue.RECRUITABLE, 0.25, 0.85), new LungDoubt(LungValue.OPENING, 6, 27), new LungDoubt(LungValue.CLOSING, 2, 18)));
+        assertThat(Doubt.draw(lungs, new Draw(7, 0))).isSameAs(lungs);
+        int inside = 0, all = 2000;
+        for (int i = 1; i <= all; i++) {
+            Lungs drawn = Doubt.draw(lungs, new Draw(7, i));
+            if (drawn.recruitment().share() >= 0.25 && drawn.recruitment().share() <= 0.85) inside++;
+            assertThat(drawn.recruitment().closingCmH2O()).as("what closes lies below what opens").isLessThanOrEqualTo(drawn.recruitment().openingCmH2O());
+            assertThat(drawn.inflectionCmH2O()).as("known to the digit").isEqualTo(5);
+        }
+        assertThat(inside / (double) all).isCloseTo(0.95, within(0.015));
     }
 }

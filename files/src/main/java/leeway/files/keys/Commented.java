@@ -9,7 +9,7 @@ import java.util.Set;
  */
 public final class Commented {
     private static final int MEANING_COLUMN = 46;
-    /** Sections with more keys than this are shown as one line. */
+    /** Sections with more keys than this, which nobody needs, are shown as one line. */
     private static final int LONG = 28;
 
     private final StringBuilder out = new StringBuilder();
@@ -35,7 +35,7 @@ public final class Commented {
     }
 
     private void key(Key k, String path, String lead, String indent, String comment) {
-        Optional<Table> inner = k.form().inner().filter(t -> t.keys().size() <= LONG && !(k.form() instanceof Forms.NameOrSection));
+        Optional<Table> inner = k.form().inner().filter(t -> (t.keys().size() <= LONG || k.required()) && !(k.form() instanceof Forms.NameOrSection));
         String start = comment.isEmpty() ? lead : indent + comment + lead.substring(Math.min(indent.length(), lead.length()));
         if (inner.isEmpty() || !(k.form() instanceof Forms.InSection || k.form() instanceof Forms.Several)) {
             line(start + k.name() + ": " + example(k), k);

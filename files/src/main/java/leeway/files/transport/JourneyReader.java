@@ -13,6 +13,7 @@ import leeway.core.transport.Event;
 import leeway.core.transport.KitAlone;
 import leeway.core.transport.Leg;
 import leeway.core.transport.PowerStore;
+import leeway.core.transport.Sedation;
 import leeway.core.transport.WhatIf;
 import leeway.files.keys.Section;
 import leeway.files.sheet.Catalogue;
@@ -69,7 +70,7 @@ final class JourneyReader {
         if (takes.isEmpty()) return Optional.empty();
         return Optional.of(new Leg(name, takes.getAsDouble(), atWorst, oxygen, powered, altitude, !cabin, s.number("climb", 0),
                 OptionalDouble.of(s.number("temperature", USUAL_TEMPERATURE_CEL)), s.text("noise"), diversion, s.whole("crew", USUAL_CREW),
-                s.yes("waiting", false), s.yes("charging", true), cabin && s.number("altitude").isPresent() ? Optional.of(s.number("altitude").getAsDouble()) : Optional.empty()));
+                s.yes("waiting", false), s.yes("charging", true), cabin && s.number("altitude").isPresent() ? Optional.of(s.number("altitude").getAsDouble()) : Optional.empty(), SedationText.of(s, c)));
     }
 
     /**
@@ -127,9 +128,11 @@ final class JourneyReader {
             boolean set = s.written("set");
             boolean change = s.written("change over");
             boolean use = s.written("use");
-            int acts = (set ? 1 : 0) + (change ? 1 : 0) + (use ? 1 : 0);
-            if (acts == 0) c.add(s.at(), "an event has neither \"set\" nor \"change over\" nor \"use\"", "Add for example \"set: {fio2: 100 %}\".");
-            if (acts > 1) c.add(s.atKey(use ? "use" : "change over"), "an event is one of \"set\", \"change over\" and \"use\", not two", "Write two events.");
+            boolean sedated = s.written("sedation");
+            int acts = (set ? 1 : 0) + (change ? 1 : 0) + (use ? 1 : 0) + (sedated ? 1 : 0);
+            if (acts == 0) c.add(s.at(), "an event has neither \"set\" nor \"change over\" nor \"use\" nor \"sedation\"", "Add for example \"set: {fio2: 100 %}\".");
+            if (acts > 1) c.add(s.atKey(sedated ? "sedation" : use ? "use" : "change over"), "an event is one of \"set\", \"change over\", \"use\" and \"sedation\", not two", "Write two events.");
+            Optional<Sedation> sedation = SedationText.of(s, c);
             if (s.written("flow") && !use) c.add(s.atKey("flow"), "\"flow\" belongs to \"use\"", "Take it out.");
             if (use && !s.written("for")) c.add(s.at("use"), "\"use\" does not say for how long", "Add for example \"for: 10 min\".");
             within(s, longestMin, c);
@@ -138,7 +141,7 @@ final class JourneyReader {
             Optional<Section> values = s.section("set");
             if (values.isPresent() && values.get().node().entries().isEmpty()) c.add(values.get().at(), "\"set\" sets nothing", "Write for example {fio2: 100 %}.");
             Settings settings = values.map(v -> SettingsKeys.of(v, prescribed, c)).orElse(Settings.NONE);
-            if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over"), use(s, ventilator, assumed)));
+            if (s.number("at").isPresent()) out.add(new Event(s.number("at").getAsDouble(), settings, s.number("for"), s.text("change over"), use(s, ventilator, assumed), sedation));
         }
         return out;
     }

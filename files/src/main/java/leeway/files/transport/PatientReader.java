@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.transport.PatientEntry;
+import leeway.core.transport.Sedation;
 import leeway.files.keys.Section;
 import leeway.files.sheet.LungKeys;
 import leeway.files.yaml.Complaints;
@@ -54,25 +55,12 @@ final class PatientReader {
         return carboxy;
     }
 
-    /**
-     * Share of the drive that sedation takes. Moderate: 1 ug/mL of propofol lowered ventilation at a held carbon dioxide by
-     * 44 % (Nieuwenhuijs, Anesthesiology 2003;98:312, abstract); light and deep on either side of it: common practice, no source.
-     */
-    private static double sedation(String word) {
-        return switch (word) {
-            case "light" -> 0.2;
-            case "moderate" -> 0.45;
-            case "deep" -> 0.75;
-            default -> 0;
-        };
-    }
-
     private static PatientEntry.Breathing breathing(Section p, Complaints c) {
         boolean still = p.yes("paralysed", false);
         for (String key : List.of("coughs", "hiccups")) {
             if (still && p.number(key, 0) > 0) c.add(p.atKey(key), "a paralysed patient has no %s".formatted(key), "Take \"%s\" or \"paralysed\" out.".formatted(key));
         }
-        return new PatientEntry.Breathing(sedation(p.text("sedation").orElse("none")), !p.text("drive").orElse("").equals("fixed"), p.number("coughs", 0), p.number("hiccups", 0),
+        return new PatientEntry.Breathing(SedationText.of(p, c).orElse(Sedation.NONE), !p.text("drive").orElse("").equals("fixed"), p.number("coughs", 0), p.number("hiccups", 0),
                 p.number("heart rate"), p.number("heart swing", 0));
     }
 

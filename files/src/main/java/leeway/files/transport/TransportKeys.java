@@ -73,7 +73,8 @@ public final class TransportKeys {
             Key.may("position", Form.choice("position", POSITIONS), "How the patient lies: lung volume and chest wall follow.").otherwise("flat"),
             Key.may("paralysed", Form.yesNo(), "Whether a relaxant works.").otherwise("no").also("paralyzed", "relaxed"),
             Key.may("chest drain", Form.yesNo(), "Whether one lies.").otherwise("no"),
-            Key.may("sedation", Form.choice("sedation", "none", "light", "moderate", "deep"), "Takes 20, 45 or 75 % of the own effort and of its answer to the gases.").otherwise("none").also("sedated"),
+            Key.may("sedation", SedationText.FORM, "Takes 20, 45 or 75 %, or so much, of the own effort and of its answer to the gases.").otherwise("none").also("sedated"),
+            Key.may(SedationText.HALF_KEY, SedationText.HALF, "After this time half of it has worn off, after twice this three quarters.").otherwise("it does not wear off").also("half-time", "half time", "wears off"),
             Key.may("drive", Form.choice("drive", "follows gases", "fixed"), "Whether own effort answers to carbon dioxide and oxygen.").otherwise("follows gases").also("respiratory drive"),
             Key.may("coughs", Form.of(Kind.RATE, 0, 60, "4 /min"), "How often the patient coughs.").otherwise("0 /min").also("cough"),
             Key.may("hiccups", Form.of(Kind.RATE, 0, 60, "20 /min"), "How often the patient hiccups.").otherwise("0 /min").also("hiccup"),
@@ -131,13 +132,17 @@ public final class TransportKeys {
             Key.may("diversion", Form.section(DIVERSION), "A detour that may come.").otherwise("none"),
             Key.may("crew", Form.whole(1, 20), "How many go along.").otherwise("2"),
             Key.may("waiting", Form.yesNo(), "Standing still, perhaps in standby.").otherwise("no"),
-            Key.may("charging", Form.yesNo(), "Whether mains also charges the battery.").otherwise("yes"));
+            Key.may("charging", Form.yesNo(), "Whether mains also charges the battery.").otherwise("yes"),
+            Key.may("sedation", SedationText.FORM, "From the start of the leg on, in place of what was given before.").otherwise("as before").also("sedated"),
+            Key.may(SedationText.HALF_KEY, SedationText.HALF, "After this time half of it has worn off.").otherwise("it does not wear off").also("half-time", "half time", "wears off"));
 
     private static final Table EVENT = Table.of("an event",
             Key.must("at", Form.of(Kind.JOURNEY_TIME, 0, LONGEST_MIN), "From the start of the journey."),
             Key.may("set", Form.section(SettingsKeys::table), "What is set."),
             Key.may("change over", Form.name("store", "portable"), "The store that is taken from then on."),
             Key.may("use", Form.choice("use of oxygen", USES), "What is driven with oxygen beside the ventilator."),
+            Key.may("sedation", SedationText.FORM, "What is given then, in place of what was given before.").also("sedated", "sedate"),
+            Key.may(SedationText.HALF_KEY, SedationText.HALF, "With sedation: after this time half of it has worn off.").otherwise("it does not wear off").also("half-time", "half time", "wears off"),
             Key.may("flow", Form.of(Kind.FLOW, 0.5, 100, "8 L/min"), "With use: what it takes, free gas.").otherwise("by the ventilator's sheet, else nebuliser 8 L/min, suction 30 L/min"),
             Key.may("for", Form.of(Kind.TIME, 1, 86_400, "90 s"), "For how long; then as before.").otherwise("to the end"));
 

@@ -71,4 +71,14 @@ class SensitivityTest {
         Sensitivity lung = of("{sex: male, height: 180 cm, illness: test lung}", "{name: one, wall: yes}");
         assertThat(lung.results()).extracting(Result::name).doesNotContain("PaCO2", "saturation", "oxygen left");
     }
+
+    @Test
+    void whatTheSheetKnowsOfTheLungsAsABandMovesTheResults() {
+        Sensitivity open = of("{sex: female, height: 170 cm, illness: 'severe ARDS, recruitable'}", "{name: one, cylinder: 10 L, pressure: 180 bar}");
+        // the sheet's shunt holds at PEEP 10 cmH2O: more PEEP than that gains most where lung closes early
+        Swing closing = swing(result(open, "saturation"), "closing pressure");
+        assertThat(closing.low()).isEqualTo("2 cmH2O");
+        assertThat(closing.atHigh()).isGreaterThan(closing.atLow());
+        assertThat(open.results().stream().flatMap(r -> r.swings().stream()).map(Swing::input)).contains("lung that opens and closes", "opening pressure");
+    }
 }
