@@ -6,10 +6,12 @@ import java.util.Locale;
 import java.util.Optional;
 import leeway.app.paper.CrewCard;
 import leeway.app.report.Json;
+import leeway.app.report.Language;
 import leeway.core.plan.Plan;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
 import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -24,7 +26,12 @@ final class CardCommand extends Command {
     @Option(names = "--out", paramLabel = "F.pdf", description = "write here; beside you, named after the file, unless you say")
     Path out;
 
+    @Mixin
+    Spoken spoken = new Spoken();
+
     @Override public Integer call() throws IOException {
+        Optional<Language> language = spoken.of(this);
+        if (language.isEmpty()) return BAD_INPUT;
         if (out != null && !out.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
             terminal.err().println("leeway: --out \"" + out + "\" does not end in .pdf.");
             return BAD_INPUT;
@@ -37,7 +44,7 @@ final class CardCommand extends Command {
         Plan plan = planned.get();
         Path card = out != null ? out : Path.of(file.getFileName().toString().replaceFirst("\\.ya?ml$", "") + "-card.pdf");
         Path folder = card.toAbsolutePath().getParent();
-        if (!Output.write(this, folder, card.getFileName().toString(), to -> CrewCard.write(plan, transport.get().ventilator().called(), Version.TEXT, to))) return BAD_INPUT;
+        if (!Output.write(this, folder, card.getFileName().toString(), to -> CrewCard.write(plan, transport.get().ventilator().called(), Version.TEXT, language.get(), to))) return BAD_INPUT;
         if (json()) {
             try (Json json = new Json(terminal.out())) {
                 json.text("transport", plan.title());

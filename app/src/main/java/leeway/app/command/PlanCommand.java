@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import leeway.app.paper.CrewCard;
 import leeway.app.paper.Report;
+import leeway.app.report.Language;
 import leeway.app.report.PlanJson;
 import leeway.app.report.PlanText;
 import leeway.app.report.ReportPage;
@@ -17,6 +18,7 @@ import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Catalogue;
 import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -31,14 +33,19 @@ final class PlanCommand extends Command {
     @Option(names = "--report", paramLabel = "DIR", description = "write the report into this folder: plan.html, plan.pdf, and the crew's card.pdf")
     Path report;
 
+    @Mixin
+    Spoken spoken = new Spoken();
+
     @Override public Integer call() throws IOException {
+        Optional<Language> language = spoken.of(this);
+        if (language.isEmpty()) return BAD_INPUT;
         Catalogue catalogue = Catalogue.of(sheets);
         Optional<Transport> transport = Inputs.transport(this, catalogue, file);
         if (transport.isEmpty()) return BAD_INPUT;
         Optional<Plan> planned = Inputs.plan(this, transport.get(), catalogue, file);
         if (planned.isEmpty()) return BAD_INPUT;
         Plan plan = planned.get();
-        if (report != null && !write(transport.get(), plan, map(transport.get(), catalogue))) return BAD_INPUT;
+        if (report != null && !write(transport.get(), plan, map(transport.get(), catalogue), language.get())) return BAD_INPUT;
         if (json()) PlanJson.write(plan, Version.TEXT, terminal.out());
         else terminal.out().print(PlanText.of(plan, Terminal.WIDTH, terminal.colour()));
         return plan.verdict().holds() ? DONE : NO;
@@ -49,11 +56,11 @@ final class PlanCommand extends Command {
     }
 
     /** The page, the same on paper, and the card. */
-    private boolean write(Transport t, Plan plan, OperatingMap map) throws IOException {
+    private boolean write(Transport t, Plan plan, OperatingMap map, Language language) throws IOException {
         String page = ReportPage.of(plan, Optional.of(map), Version.TEXT);
-        boolean all = Output.write(this, report, "plan.html", out -> out.write(page.getBytes(StandardCharsets.UTF_8)))
-                && Output.write(this, report, "plan.pdf", out -> Report.write(page, out))
-                && Output.write(this, report, "card.pdf", out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, out));
+        boolean all = Output.write(this, report, "plan.html", out -> out.write(language.page(page).getBytes(StandardCharsets.UTF_8)))
+                && Output.write(this, report, "plan.pdf", out -> Report.write(page, language, out))
+                && Output.write(this, report, "card.pdf", out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out));
         if (all) terminal.err().println("The report is " + report.resolve("plan.html") + ", on paper plan.pdf, the crew's card card.pdf.");
         return all;
     }

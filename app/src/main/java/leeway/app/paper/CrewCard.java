@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import leeway.app.report.Figures;
 import leeway.app.report.Html;
+import leeway.app.report.Language;
 import leeway.app.report.PlanText;
 import leeway.core.kit.Setting;
 import leeway.core.plan.Plan;
@@ -41,7 +42,9 @@ public final class CrewCard {
      *
      * @param called what the device calls its settings, as its sheet says
      */
-    public static void write(Plan plan, Map<String, String> called, String version, OutputStream out) throws IOException { Paper.write(of(plan, called, version), "", out); }
+    public static void write(Plan plan, Map<String, String> called, String version, Language language, OutputStream out) throws IOException {
+        Paper.write(of(plan, called, version), "", language, out);
+    }
 
     /** The card before it is laid out. */
     static String of(Plan plan, Map<String, String> called, String version) { return new CrewCard(plan, called).page(version); }

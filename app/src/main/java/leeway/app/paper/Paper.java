@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import leeway.app.report.Language;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jsoup.Jsoup;
 import org.jsoup.helper.W3CDom;
@@ -37,6 +38,7 @@ final class Paper {
     private static final Pattern RULE = Pattern.compile("([^{}]+)\\{([^{}]*)}");
     /** Light behind letters that cross lines. The renderer paints it over them, so a text of its own goes under each. */
     private static final Pattern HALO = Pattern.compile("stroke:var\\(--sheet\\);stroke-width:[0-9.]+px;paint-order:stroke;stroke-linejoin:round");
+    private static final Pattern MARGIN = Pattern.compile("\"([^\"]*[A-Za-z][^\"]*)\"");
     private static final Pattern VARIABLE = Pattern.compile("var\\((--[a-z0-9]+)\\)");
     /** Ink and paper as in the light report; what is a colour alone there has its shape and words here too. */
     private static final Map<String, String> COLOURS = Map.ofEntries(Map.entry("--paper", "#ffffff"), Map.entry("--sheet", "#ffffff"), Map.entry("--ink", "#14263d"),
@@ -51,17 +53,19 @@ final class Paper {
      * Writes a page as PDF.
      *
      * @param pictureRules styles of the pictures, with variables for colours
+     * @param language     in which its texts are said
      */
-    static void write(String html, String pictureRules, OutputStream out) throws IOException {
+    static void write(String html, String pictureRules, Language language, OutputStream out) throws IOException {
         XRLog.setLoggingEnabled(false);
         Document page = Jsoup.parse(html);
+        language.into(page);
         page.select("script, link, style, .skip, .wide, .narrow, summary").remove();
         page.select("caption").forEach(c -> { if (c.text().isBlank()) c.remove(); });
         page.select("details").forEach(Element::unwrap);
-        page.head().appendElement("style").appendText(coloured(new String(resource("paper.css"), StandardCharsets.UTF_8)));
+        page.head().appendElement("style").appendText(coloured(margins(new String(resource("paper.css"), StandardCharsets.UTF_8), language)));
         String rules = pictures(pictureRules);
         for (Element svg : page.select("svg")) picture(svg, rules);
-        said(page.body());
+        said(page.body(), language);
         Path fonts = Files.createTempDirectory("leeway-fonts");   // pictures take their letters only by the rule of a style sheet, and that only from a file
         try {
             page.head().appendElement("style").appendText(font(fonts, "text.ttf", 400) + font(fonts, "text-bold.ttf", 700));
@@ -120,13 +124,20 @@ final class Paper {
 
     private static String coloured(String css) { return VARIABLE.matcher(css).replaceAll(m -> COLOURS.getOrDefault(m.group(1), "#14263d")); }
 
-    private static void said(Element element) {
+    /** What stands in the margins of each page. */
+    private static String margins(String css, Language language) {
+        return MARGIN.matcher(css).replaceAll(m -> Matcher.quoteReplacement("\"" + (m.group(1).startsWith(" ") ? " " + language.tell(m.group(1).strip()) + " " : language.tell(m.group(1))) + "\""));
+    }
+
+    private static void said(Element element, Language language) {
         element.textNodes().forEach(t -> {
             String text = t.getWholeText();
-            for (Map.Entry<String, String> e : SAID.entrySet()) text = text.replace(e.getKey(), e.getValue());
+            for (Map.Entry<String, String> e : SAID.entrySet()) {
+                if (text.contains(e.getKey())) text = text.replace(e.getKey(), language.tell(e.getValue().strip()) + (e.getValue().endsWith(" ") ? " " : ""));
+            }
             t.text(text);
         });
-        element.children().forEach(Paper::said);
+        element.children().forEach(child -> said(child, language));
     }
 
     private static byte[] resource(String name) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.app.rehearse.Rehearsals;
+import leeway.app.report.Language;
 import leeway.core.map.OperatingMap;
 import leeway.core.plan.Plan;
 import leeway.core.rehearsal.Breathing;
@@ -53,10 +54,10 @@ interface Answers {
     record Traced(Trace trace, Optional<Rehearsal> row) { }
 
     /** The crew's card of a plan, as PDF. */
-    Read<byte[]> card(String text, Plan plan);
+    Read<byte[]> card(String text, Plan plan, Language language);
 
     /** The report of a plan, as PDF. */
-    Read<byte[]> report(Plan plan, OperatingMap map);
+    Read<byte[]> report(Plan plan, OperatingMap map, Language language);
 
     /** The plan of a text, or everything that is wrong with it. */
     Read<Plan> plan(String text, Hands hands);

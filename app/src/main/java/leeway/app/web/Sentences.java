@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import leeway.app.report.Language;
 
 /**
  * What core says in English sentences, in another language: a bundle whose keys are the English sentences themselves, with
@@ -145,6 +146,7 @@ final class Sentences {
 
     private String label(String escaped) {
         String text = escaped.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
-        return in(text).map(t -> t.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;")).orElse(escaped);
+        String said = Language.tell(text, this::in);
+        return said.equals(text) ? escaped : said.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
     }
 }

@@ -17,6 +17,7 @@ import leeway.app.paper.Report;
 import leeway.app.rehearse.Rehearsals;
 import leeway.app.rehearse.Rehearsals.Ask;
 import leeway.app.rehearse.Shared;
+import leeway.app.report.Language;
 import leeway.app.report.ReportPage;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.Ventilated;
@@ -105,9 +106,9 @@ final class SheetAnswers implements Answers {
         });
     }
 
-    @Override public Read<byte[]> card(String text, Plan plan) { return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, out))); }
+    @Override public Read<byte[]> card(String text, Plan plan, Language language) { return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out))); }
 
-    @Override public Read<byte[]> report(Plan plan, OperatingMap map) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), out))); }
+    @Override public Read<byte[]> report(Plan plan, OperatingMap map, Language language) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), language, out))); }
 
     /** Writes somewhere. */
     private interface Writer {

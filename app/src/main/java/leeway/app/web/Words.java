@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
+import leeway.app.report.Language;
 
 /**
  * The words of the pages in one language. Names of sheets, faults and keys stand in the transport file in English and are
@@ -41,6 +42,9 @@ public final class Words {
 
     /** A sentence of core's in this language; as it stands where the bundle lacks it. */
     public String tell(String english) { return language.equals("en") ? english : sentences.in(english).orElse(english); }
+
+    /** For pages that are written in English and handed out in this language. */
+    public Language spoken() { return language.equals("en") ? Language.ENGLISH : new Language(language, sentences::in); }
 
     /** The language of {@link #tell}, where it is not the page's; null where it is. */
     public String tongue(String english) { return language.equals("en") || sentences.in(english).isPresent() ? null : "en"; }

@@ -69,7 +69,8 @@ class SentencesTest {
     /** What the pictures of a plan have written beside figures and names of the file. */
     private static List<String> labels(Plan p) {
         AnswerView a = new AnswerView(p);
-        List<String> own = Stream.concat(p.legs().stream().map(l -> l.leg()), p.supply().oxygen().stores().stream().map(s -> s.name())).toList();
+        List<String> own = Stream.of(p.legs().stream().map(l -> l.leg()), p.supply().oxygen().stores().stream().map(s -> s.name()), p.supply().power().stream().flatMap(w -> w.stores().stream()).map(s -> s.name()))
+                .flatMap(names -> names).toList();
         return Stream.of(a.journey("wide"), a.journey("narrow"), a.speaks("").speaks("wide"), a.breath()).flatMap(svg -> LABEL.matcher(svg).results().map(m -> m.group(1)))
                 .map(t -> t.replace("&amp;", "&")).filter(t -> own.stream().noneMatch(name -> t.startsWith(name) || t.endsWith("…") && name.startsWith(t.substring(0, t.length() - 1)))).toList();
     }
