@@ -23,7 +23,7 @@ final class ComparePage {
     }
 
     void routes(RoutesConfig routes) {
-        routes.get("/compare", ctx -> show(ctx, journey.state(ctx), Packed.open(ctx.queryParam("pin")).orElse(journey.state(ctx))));
+        routes.get("/compare", ctx -> show(ctx, journey.state(ctx), site.addresses().open(ctx.queryParam("pin")).orElse(journey.state(ctx))));
         routes.post("/compare", this::posted);
     }
 
@@ -62,14 +62,14 @@ final class ComparePage {
         Read<Plan> b = plan(ctx, now);
         String packedNow = Packed.of(now);
         String packedPin = Packed.of(pinned);
-        boolean linkable = packedNow.length() + packedPin.length() <= Packed.MAX_ADDRESS;
-        String self = linkable ? "/compare?s=" + packedNow + "&pin=" + packedPin : "/compare";
-        Page page = site.page(ctx, "compare", site.words(ctx).say("compare.title"), packedNow.length() <= Packed.MAX_ADDRESS ? packedNow : "", self);
+        String state = site.addresses().of(now);
+        String self = "/compare?s=" + state + "&pin=" + site.addresses().of(pinned);
+        Page page = site.page(ctx, "compare", site.words(ctx).say("compare.title"), state, self);
         CompareView view = new CompareView(packedNow, packedPin, a.good().map(AnswerView::new), b.good().map(AnswerView::new),
                 b.good().map(p -> Slider.of(now, p)).orElse(List.of()), a.good().isPresent() && b.good().isPresent() ? Difference.between(a.good().get(), b.good().get()) : List.of(),
                 b.problems().stream().map(c -> c.line()).toList());
         if (Site.partly(ctx)) {
-            if (linkable) ctx.header("HX-Replace-Url", self);
+            ctx.header("HX-Replace-Url", self);
             site.render(ctx, 200, "part/compare.jte", Map.of("page", page, "v", view));
         } else {
             site.render(ctx, 200, "compare.jte", Map.of("page", page, "v", view));

@@ -59,7 +59,9 @@ final class JourneyPage {
     /** Works out the first journey in the background, so that the first visitor does not wait for a cold machine. */
     void warm() { site.later("plan", first, hands -> answers.plan(first, hands)); }
 
-    private void open(Context ctx) { if (!site.kept(ctx)) show(ctx, state(ctx), List.of(), pinned(ctx.queryParam("pin"))); }
+    private void open(Context ctx) {
+        if (!site.kept(ctx)) show(ctx, state(ctx), List.of(), site.addresses().open(ctx.queryParam("pin")).map(Packed::of).orElse(""));
+    }
 
     /** The journey that an address carries; the one that comes along where it carries none. */
     String state(Context ctx) {
@@ -67,7 +69,7 @@ final class JourneyPage {
         String example = ctx.queryParam("example");
         if (packed == null && example != null) return Examples.text(example).orElseThrow(() -> new Refused(404, "error.404", ""));
         if (packed == null) return first;
-        return Packed.open(packed).orElseThrow(() -> new Refused(400, "error.link", ""));
+        return site.addresses().open(packed).orElseThrow(() -> Addresses.lasts(packed) ? new Refused(400, "error.link", "") : new Refused(410, "error.forgotten", ""));
     }
 
     private static String pinned(String packed) { return packed != null && Packed.open(packed).isPresent() ? packed : ""; }
@@ -134,15 +136,17 @@ final class JourneyPage {
         Read<Plan> plan = plan(ctx, text);
         Entry entry = entry(text, plan.problems());
         String packed = Packed.of(text);
-        boolean linkable = packed.length() <= Packed.MAX_ADDRESS;
-        String self = linkable ? "/?s=" + packed : "/";
-        Page page = site.page(ctx, "journey", title(plan, site.words(ctx)), linkable ? packed : "", self);
+        String state = site.addresses().of(text);
+        String self = "/?s=" + state;
+        Page page = site.page(ctx, "journey", title(plan, site.words(ctx)), state, self);
         Optional<AnswerView> answer = plan.good().map(AnswerView::new);
-        Optional<AnswerView> other = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned).flatMap(t -> plan(ctx, t).good()).map(AnswerView::new);
-        JourneyView view = new JourneyView(text, packed, String.join(" ", undo), other.isPresent() ? pinned : "", entry, stores(text), answer, other, "");
+        Optional<String> beside = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned);
+        Optional<AnswerView> other = beside.flatMap(t -> plan(ctx, t).good()).map(AnswerView::new);
+        String pin = other.isPresent() ? site.addresses().of(beside.orElseThrow()) : "";
+        JourneyView view = new JourneyView(text, packed, state, String.join(" ", undo), other.isPresent() ? pinned : "", pin, entry, stores(text), answer, other, "");
         view = view.spoken(spoken(page.words(), view));
         if (Site.partly(ctx)) {
-            if (linkable) ctx.header("HX-Replace-Url", self + (pinned.isEmpty() || packed.length() + pinned.length() > Packed.MAX_ADDRESS ? "" : "&pin=" + pinned));
+            ctx.header("HX-Replace-Url", self + (pin.isEmpty() ? "" : "&pin=" + pin));
             site.render(ctx, 200, "part/bench.jte", Map.of("page", page, "v", view));
         } else {
             Map<String, Object> with = Map.of("page", page, "v", view);

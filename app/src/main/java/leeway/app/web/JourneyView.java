@@ -9,19 +9,21 @@ import leeway.app.web.entry.Entry;
  *
  * @param text   the transport file
  * @param packed the same, for the form to come back with
+ * @param state  what an address says of it
  * @param undo   the texts before it, packed, with a space between them
  * @param pinned a text to compare with, packed; empty for none
+ * @param pin    what an address says of it
  * @param stores names of the stores, for the fields that name one
  * @param answer what follows; absent where the text has mistakes
  * @param other  what follows from the pinned text
  * @param spoken one sentence for those who hear the page
  */
-public record JourneyView(String text, String packed, String undo, String pinned, Entry entry, List<String> stores, Optional<AnswerView> answer,
+public record JourneyView(String text, String packed, String state, String undo, String pinned, String pin, Entry entry, List<String> stores, Optional<AnswerView> answer,
                           Optional<AnswerView> other, String spoken) {
     private static final int LEAST_ROWS = 12;
     private static final int MOST_ROWS = 44;
 
-    JourneyView spoken(String sentence) { return new JourneyView(text, packed, undo, pinned, entry, stores, answer, other, sentence); }
+    JourneyView spoken(String sentence) { return new JourneyView(text, packed, state, undo, pinned, pin, entry, stores, answer, other, sentence); }
 
     /** What the journey is called; the page's own name where the text has mistakes. */
     public String title(Words words) { return answer.map(a -> a.plan().title()).orElse(words.say("nav.journey")); }
@@ -32,8 +34,8 @@ public record JourneyView(String text, String packed, String undo, String pinned
     /** Tells one text from another, for parts of the page that are fetched after it. */
     public String mark() { return Integer.toHexString(text.hashCode()); }
 
-    /** Whether an address can carry the text, and so the pages that belong to it can be asked for. */
-    public boolean linkable() { return packed.length() <= Packed.MAX_ADDRESS; }
+    /** Whether the address holds the text itself and so opens anywhere and at any time. */
+    public boolean lasts() { return Addresses.lasts(state); }
 
     /** Lines of the text field. */
     public int rows() { return (int) Math.max(LEAST_ROWS, Math.min(MOST_ROWS, text.lines().count() + 1)); }

@@ -155,7 +155,7 @@ public final class LibraryPages {
 
     private String state(Context ctx) {
         String packed = ctx.queryParam("s");
-        return packed != null && packed.length() <= Packed.MAX_ADDRESS && Packed.open(packed).isPresent() ? packed : "";
+        return packed != null && packed.length() <= Packed.MAX_ADDRESS && site.addresses().open(packed).isPresent() ? packed : "";
     }
 
     private Page page(Context ctx, String here, String titleKey, String self) {

@@ -39,7 +39,7 @@ public final class MapPage {
         if (plan instanceof Read.Bad<Plan> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         AnswerView answer = new AnswerView(plan.good().orElseThrow());
         GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases("wide"), answer.gases("narrow"), answer.gases("paper")));
-        String packed = Packed.of(text);
+        String packed = site.addresses().of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("gases.title"), packed, "/gases?s=" + packed);
         site.renderAndKeep(ctx, Site.partly(ctx) ? "part/gases.jte" : "gases.jte", Map.of("page", page, "v", view));
     }
@@ -74,7 +74,7 @@ public final class MapPage {
         if (site.kept(ctx)) return;
         String text = journey.state(ctx);
         Read<Answers.Mapped> map = site.answer(ctx, "map", text, hands -> answers.map(text, hands));
-        String packed = Packed.of(text);
+        String packed = site.addresses().of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("map.title"), packed, "/map?s=" + packed);
         if (map instanceof Read.Bad<Answers.Mapped> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         OperatingMap made = map.good().orElseThrow().map();

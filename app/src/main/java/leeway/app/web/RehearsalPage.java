@@ -69,7 +69,7 @@ public final class RehearsalPage {
         String text = journey.state(ctx);
         Plan plan = good(journey.plan(ctx, text));
         List<Rehearsal> whatIf = good(site.answer(ctx, "what if", text, hands -> answers.whatIf(text, hands)));
-        String packed = ctx.queryParam("s") == null ? "" : Packed.of(text);
+        String packed = ctx.queryParam("s") == null ? "" : site.addresses().of(text);
         Page page = site.page(ctx, "rehearse", site.words(ctx).say("rehearse.title"), packed, packed.isEmpty() ? "/rehearse" : "/rehearse?s=" + packed);
         site.renderAndKeep(ctx, "rehearse.jte", Map.of("page", page, "v", new AllView(plan.title(), plan.rehearsals(), whatIf, packed)));
     }
@@ -108,7 +108,7 @@ public final class RehearsalPage {
         double endS = trace.rows().isEmpty() ? 0 : trace.rows().get(trace.rows().size() - 1).tS();
         double tS = Math.max(0, Math.min(endS, number(Optional.ofNullable(ctx.queryParam("t")).orElse(""), "t").orElse(endS)));
         boolean truth = hidden.isEmpty() || "1".equals(ctx.queryParam("show"));
-        String packed = ctx.queryParam("s") == null ? "" : Packed.of(text);
+        String packed = ctx.queryParam("s") == null ? "" : site.addresses().of(text);
         String state = packed.isEmpty() ? "" : "&s=" + packed;
         String shown = Figures.plain(trace.atS() / 60);
         String open = "/rehearse/fault?fault=" + encoded(fault) + "&at=" + shown + (act.isEmpty() ? "" : "&act=" + encoded(act)) + state;

@@ -18,7 +18,8 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 public final class Server implements AutoCloseable {
     /** Largest body of a request, in bytes; a transport file has a few thousand. */
     public static final int MAX_BODY_BYTES = 1_000_000;
-    private static final int MAX_HEADER_BYTES = 16 * 1024;
+    /** An address with a journey and a pinned one, and twice more as the page that asks: see {@link Packed#MAX_ADDRESS}. */
+    private static final int MAX_HEADER_BYTES = 48 * 1024;
     private static final int THREADS = 320;
     private static final int WAITING = 256;
 

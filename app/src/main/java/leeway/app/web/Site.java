@@ -23,6 +23,7 @@ final class Site {
     private static final int A_YEAR_S = 31_536_000;
     private final TemplateEngine templates = TemplateEngine.createPrecompiled(null, ContentType.Html, Site.class.getClassLoader(), TEMPLATES);
     private final Assets assets = new Assets();
+    private final Addresses addresses = new Addresses(Addresses.MOST_CHARS);
     private final Gate gate;
     private final Desk desk;
 
@@ -42,6 +43,9 @@ final class Site {
     }
 
     Gate gate() { return gate; }
+
+    /** How addresses carry a journey. */
+    Addresses addresses() { return addresses; }
 
     /**
      * What follows, from the desk where answers are worked out.

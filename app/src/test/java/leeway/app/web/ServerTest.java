@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.Socket;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -16,9 +17,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
+import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import leeway.app.report.Examples;
 import leeway.files.sheet.Catalogue;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -162,5 +166,43 @@ class ServerTest {
             assertThat(new String(pdf.body(), 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
         }
         assertThat(get("/card.pdf?s=none").statusCode()).isEqualTo(400);
+    }
+
+    /** A transport file with so many letters of comment that hardly pack. */
+    private static String commented(int letters) {
+        SplittableRandom random = new SplittableRandom(1);
+        StringBuilder out = new StringBuilder(Examples.text("hand-bag-across-town").orElseThrow());
+        for (int i = 0; i < letters; i++) out.append(i % 90 == 0 ? "\n# " : "").append((char) random.nextInt('!', '~'));
+        return out.append('\n').toString();
+    }
+
+    @Test
+    void aTextTooLongForAnAddressKeepsItsMapReportAndRehearsals() throws Exception {
+        HttpResponse<String> first = get("/new");
+        String cookie = first.headers().firstValue("Set-Cookie").orElseThrow().split(";")[0];
+        Matcher token = Pattern.compile("name=\"token\" value=\"([^\"]+)\"").matcher(first.body());
+        assertThat(token.find()).isTrue();
+        Matcher was = Pattern.compile("name=\"was\" value=\"([^\"]+)\"").matcher(first.body());
+        assertThat(was.find()).isTrue();
+        String form = "token=" + token.group(1) + "&was=" + was.group(1) + "&do=work&text=" + URLEncoder.encode(commented(20_000), StandardCharsets.UTF_8);
+        HttpResponse<String> answer = post("/", "application/x-www-form-urlencoded", form, "Cookie", cookie);
+        assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        assertThat(answer.body()).contains("the link works while this server runs");
+        Matcher state = Pattern.compile("href=\"/report\\.pdf\\?s=(2[\\w-]{43})\"").matcher(answer.body());
+        assertThat(state.find()).isTrue();
+        for (String path : List.of("/", "/map", "/gases", "/report.pdf", "/card.pdf", "/rehearse", "/compare", "/rehearse/fault")) {
+            String address = path + "?s=" + state.group(1) + (path.endsWith("fault") ? "&fault=disconnection%20at%20the%20patient" : "");
+            assertThat(get(address).statusCode()).as(path).isEqualTo(200);
+        }
+        assertThat(get("/?s=2" + "A".repeat(43)).statusCode()).isEqualTo(410);
+    }
+
+    @Test
+    void theLongestAddressesFitWithTheAddressOfThePageThatAsks() throws Exception {
+        String state = Packed.of(commented(4_600));
+        assertThat(state.length()).isBetween(Packed.MAX_ADDRESS * 8 / 10, Packed.MAX_ADDRESS);
+        String page = server.address() + "compare?s=" + state + "&pin=" + state;
+        HttpRequest asks = HttpRequest.newBuilder(URI.create(page)).header("Referer", page).header("HX-Current-URL", page).build();
+        assertThat(client.send(asks, BodyHandlers.ofString()).statusCode()).isEqualTo(200);
     }
 }
