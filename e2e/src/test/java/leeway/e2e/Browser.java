@@ -92,8 +92,12 @@ final class Browser {
             return this;
         }
 
-        /** An error that the page was opened for is no complaint. */
-        void forgive() { errors.clear(); }
+        /** What the page complained of since it was asked last. */
+        List<String> complaints() {
+            List<String> all = List.copyOf(errors);
+            errors.clear();
+            return all;
+        }
 
         @Override public void close() {
             context.close();

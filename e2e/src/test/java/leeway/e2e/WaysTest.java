@@ -288,4 +288,15 @@ class WaysTest {
             assertThat(page.locator("#lefta")).hasText(pinned);
         }
     }
+
+    @Test
+    void aMarkOfWhatMovedStandsStillForThoseWhoAskForIt() throws Exception {
+        String mark = "(() => { const e = document.querySelector('.answer .big'); e.classList.add('moved'); return getComputedStyle(e).animationName; })()";
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            assertThat((String) page.evaluate(mark)).isEqualTo("none");
+            page.emulateMedia(new Page.EmulateMediaOptions().setReducedMotion(com.microsoft.playwright.options.ReducedMotion.NO_PREFERENCE));
+            assertThat((String) page.evaluate(mark)).isEqualTo("moved");
+        }
+    }
 }
