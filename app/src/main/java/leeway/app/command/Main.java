@@ -114,7 +114,7 @@ public final class Main {
                 what = "\"leeway %s\" does not know what to do with \"%s\"".formatted(row.name(), Nearest.shortened(given));
             }
         }
-        what = what.strip().replaceAll("\\s*\\R\\s*", " ");
+        what = what.strip().replaceAll("\\s*\\R\\s*", " ").replaceFirst("is not an? (?:int|long)$", "is no whole number");
         if (what.endsWith(".")) what = what.substring(0, what.length() - 1);
         String way = near.isEmpty() ? "\"leeway %s --help\" says how it is used.".formatted(row.name()) : "Did you mean " + Nearest.inWords(near) + "?";
         complain(terminal, wantsJson(args), what + ". " + way, near);

@@ -3,9 +3,11 @@ package leeway.app.command;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Locale;
 
 /** A file that a command writes: whole or not at all. */
 final class Output {
@@ -38,6 +40,10 @@ final class Output {
             }
         } catch (AccessDeniedException e) {
             command.terminal.err().println("leeway: nothing can be written into " + folder + "; look at its permissions.");
+            return false;
+        } catch (FileSystemException e) {
+            String why = e.getReason() == null ? "" : " (" + e.getReason().toLowerCase(Locale.ROOT) + ")";
+            command.terminal.err().println("leeway: " + file + " cannot be written" + why + ". Choose another folder.");
             return false;
         }
         return true;

@@ -50,6 +50,10 @@ class MainTest {
         }
     }
 
+    @Test void aWrongNumberIsToldWithoutTheWordsOfALanguage() {
+        assertThat(run("echo", "a", "--seed", "x").err()).contains("'x' is no whole number.").doesNotContain("long");
+    }
+
     @Test void withFormatJsonAWrongCommandLineIsAnsweredInJsonToo() throws Exception {
         JsonNode node = new ObjectMapper().readTree(run("echo", "holm", "--format", "json", "--sead=3").out());
         assertThat(node.at("/errors/0/message").asText()).contains("--sead");
