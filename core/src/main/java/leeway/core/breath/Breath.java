@@ -180,7 +180,7 @@ public final class Breath implements Part {
         if (phase == EXHALE) exhaleNext(n, y, now);
         else inflateNext(y, now, phase);
         double f0 = law.startFlow();
-        if (Math.abs(f0) > STILL_ML_S) {
+        if (Math.abs(f0) > STILL_ML_S || law.passesBends()) {     // what leaves at rest may be back behind a bend
             offer(after(now, law.timeTo(0, soonestS - now)), REVERSAL);
             double leak = Tuned.leakFlow(tuned.cuffLeak, tuned.peep);       // below it, the airway opening sees gas go in again
             if (leak > 0 && f0 < -leak * (1 + 1e-7)) offer(after(now, law.timeTo(-leak, soonestS - now)), REVERSAL);
@@ -203,7 +203,7 @@ public final class Breath implements Part {
     private void effortNext(double[] y, double now) {
         int knot = (int) y[at + KNOT];
         if (knot >= 0) {
-            offer(y[at + EFFORT_AT] + Effort.atS(knot + 1, y[at + EFFORT_RISE]), EFFORT_KNOT);
+            offer(y[at + EFFORT_AT] + Effort.atS(law.passesBends() ? Effort.STRETCHES : knot + 1, y[at + EFFORT_RISE]), EFFORT_KNOT);
             return;
         }
         offer(muscles.next(y, now, Muscles.BREATH), EFFORT_BEGINS);
@@ -259,9 +259,9 @@ public final class Breath implements Part {
                 double off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
                 if (f0 <= off && law.falling()) offer(ready, CYCLE);
                 else if (law.falling()) offer(Math.max(ready, now + law.timeTo(off, soonestS - now)), CYCLE);
-                else offer(now + law.turns(soonestS - now), PIECE);
                 if (ready > now) offer(ready, PIECE);
             }
+            if (supported || law.passesBends()) offer(now + law.turns(soonestS - now), PIECE);
         }
     }
 
@@ -301,15 +301,14 @@ public final class Breath implements Part {
         level[Level.PAW_HIGH_CMH2O.ordinal()] = law.highPressure;
         level[Level.PAW_LOW_CMH2O.ordinal()] = law.lowPressure;
         level[Level.PVENT_CMH2O.ordinal()] = end;
-        double m1 = law.m0 + law.mg * dt;
         level[Level.PALV_CMH2O.ordinal()] = law.endAlveolar;
         level[Level.PPL_CMH2O.ordinal()] = law.endPleural;
-        level[Level.PMUS_CMH2O.ordinal()] = m1;
+        level[Level.PMUS_CMH2O.ordinal()] = law.endMuscle;
         level[Level.FLOW_ML_S.ordinal()] = f1;
         level[Level.SHUNT_ADDED.ordinal()] = law.shuntAdded(y);
         level[Level.LUNG_ML.ordinal()] = t.oesophagus ? 0 : y[at + VOLUME];
-        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, law.highPressure, f0, f1,
-                t.oesophagus ? 0 : dv, law.m0 * dt + 0.5 * law.mg * dt * dt);
+        ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, law.highPressure,
+                law.highFlow, law.lowFlow, f0 + f1 > 0, t.oesophagus ? 0 : dv, law.muscleS);
     }
 
     @Override

@@ -2,7 +2,6 @@ package leeway.core.breath;
 
 import static leeway.core.breath.Slot.*;
 
-import leeway.core.lung.Effort;
 import leeway.core.run.Level;
 import leeway.core.run.Now;
 
@@ -17,14 +16,16 @@ class Law {
     private static final int PIECES = 12;
 
     final Tuned t;
-    final Stretch stretch = new Stretch();
+    final Stretches path = new Stretches();
+    private final Stretch stretch = path.first;
     int at;
     /** Ventilated volume; muscle pressure and its slope; airway pressure where it does not follow from the flow; flow that met a leak, else NaN. */
     double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
     boolean pawGiven;
+    private int endKnot;
     /** After {@link #over}: flow at the end, volume through the airway opening, integrals over time and volume, what stands at the end. */
     double endFlow, gained, airwayS, alveolarS, pleuralS, work, elastic, resistive, muscle, leakRootS, startPressure, endPressure, highPressure, lowPressure,
-            endAlveolar, endPleural;
+            endAlveolar, endPleural, endMuscle, muscleS, highFlow, lowFlow;
 
     Law(Tuned tuned) {
         t = tuned;
@@ -36,7 +37,9 @@ class Law {
         lastDigitS = Math.ulp(n.tS);
         pawGiven = false;
         leakedFrom = Double.NaN;
-        muscles(y, n.tS);
+        path.begin(y, at, n.tS);
+        m0 = path.muscle();
+        mg = path.slope();
         int phase = (int) y[at + PHASE];
         if (t.closed) {
             airwayClosed(n, phase);
@@ -46,19 +49,14 @@ class Law {
             pressure(0, 0, t.valve, true, !t.valveShut);
         } else {
             ventilated(n, phase);
+            // nothing but flow is waited for then, and the pressure goes straight
+            if (phase == EXHALE || phase == RISE || phase == HOLD) path.followBends();
         }
     }
 
-    private void muscles(double[] y, double now) {
-        int knot = (int) y[at + KNOT];
-        if (knot < 0) {
-            m0 = 0;
-            mg = 0;
-            return;
-        }
-        double rise = y[at + EFFORT_RISE], from = y[at + EFFORT_AT] + Effort.atS(knot, rise), to = y[at + EFFORT_AT] + Effort.atS(knot + 1, rise);
-        mg = y[at + EFFORT_HEIGHT] * (Effort.height(knot + 1) - Effort.height(knot)) / (to - from);
-        m0 = y[at + EFFORT_HEIGHT] * Effort.height(knot) + mg * (now - from);
+    /** The bends of the effort are passed; else each ends a pass. */
+    boolean passesBends() {
+        return path.bends();
     }
 
     private void ventilated(Now n, int phase) {
@@ -74,7 +72,8 @@ class Law {
                 double slope = (y[at + AIM] - t.peep) / t.rise;
                 pressure(t.peep + slope * (n.tS - y[at + BREATH_AT]), slope, 0, true, !t.valveShut);
             }
-            case HOLD, LIMIT -> pressure(phase == HOLD ? y[at + AIM] : t.limit, 0, 0, true, !t.valveShut);
+            case HOLD -> pressure(y[at + AIM], 0, 0, true, !t.valveShut);
+            case LIMIT -> pressure(t.limit, 0, 0, true, !t.valveShut);
             case FULL -> pushed(n, t.largestFlow, 0);
             case PAUSE -> pushed(n, 0, 0);
             default -> {
@@ -117,7 +116,7 @@ class Law {
 
     /** F of k1 F + k2 F^2 = d. */
     private static double root(double k1, double k2, double d) {
-        return 2 * d / (k1 + Math.sqrt(k1 * k1 + 4 * k2 * d));
+        return k2 == 0 ? d / k1 : 2 * d / (k1 + Math.sqrt(k1 * k1 + 4 * k2 * d));
     }
 
     /** A constant flow from the ventilator, of which a leak at the Y-piece takes its part. */
@@ -173,8 +172,8 @@ class Law {
     double pressureAt(double dt) {
         if (pawGiven) return pawA + pawG * dt;
         if (t.open) return 0;
-        double f = stretch.flowAt(dt);
-        return t.elastance * (v + stretch.volumeAt(dt, f)) + t.offset - m0 - mg * dt + drop(f);
+        double f = path.flowAt(dt);
+        return t.elastance * (v + path.volumeAt(dt, f)) + t.offset - path.muscleAt(dt) + drop(f);
     }
 
     double drop(double f) {
@@ -278,7 +277,7 @@ class Law {
 
     /** When flow reaches this value, from the prepared moment; infinity for never, or for surely later than {@code within}. */
     double timeTo(double flow, double within) {
-        return stretch.timeTo(flow, within);
+        return path.timeTo(flow, within);
     }
 
     /** A decelerating flow has to be taken in pieces. */
@@ -291,53 +290,62 @@ class Law {
 
     /** Airway pressure, flow, lung volume above relaxation and muscle pressure dt after the prepared moment; of two lungs also volume and alveolar pressure of each. */
     void sample(double dt, double[] four) {
-        double f = stretch.flowAt(dt);
+        double f = path.flowAt(dt);
         four[0] = pressureAt(dt);
         four[1] = f;
-        four[2] = (v + stretch.volumeAt(dt, f)) / t.share;
-        four[3] = m0 + mg * dt;
+        four[2] = (v + path.volumeAt(dt, f)) / t.share;
+        four[3] = path.muscleAt(dt);
     }
 
     /** Works out what a pass of this length makes. */
     void over(double dt) {
-        stretch.over(dt);
-        double f0 = stretch.startFlow(), f1 = stretch.flow, dv = stretch.volume, v1 = v + dv, half = 0.5 * dt * dt;
-        double mus = m0 * dt + mg * half;
-        muscle = m0 * dv + mg * (dt * dv - stretch.volumeTime);
-        alveolarS = t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
+        int last = path.over(dt, t.k2 > 0);
+        double f0 = stretch.startFlow(), f1 = path.flow, dv = path.volume, v1 = v + dv, half = 0.5 * dt * dt;
+        muscleS = path.muscleS;
+        endMuscle = path.endMuscle;
+        muscle = path.muscleVolume;
+        highFlow = path.highFlow;
+        lowFlow = path.lowFlow;
+        alveolarS = t.elastance * (v * dt + path.volumeTime) + t.offset * dt - muscleS;
         boolean inward = f0 + f1 > 0;       // no stretch turns; at a turn one of the two is zero but for rounding
         double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
-        resistive = k1 * stretch.square + s * stretch.cube;
-        airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * stretch.square;
+        resistive = k1 * path.square + s * path.cube;
+        airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * path.square;
         elastic = (t.elastance * (v + 0.5 * dv) + t.offset) * dv;
         work = pawGiven || t.open ? 0 : elastic - muscle + resistive;
-        startPressure = pressureAt(0);
-        endPressure = pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - m0 - mg * dt + drop(f1);
+        startPressure = pawGiven ? pawA : t.open ? 0 : t.elastance * v + t.offset - m0 + drop(f0);
+        endPressure = pawGiven ? pawA + pawG * dt : t.open ? 0 : t.elastance * v1 + t.offset - endMuscle + drop(f1);
         highPressure = Math.max(startPressure, endPressure);
         lowPressure = Math.min(startPressure, endPressure);
-        double mean = dt > 0 ? Math.max(0, airwayS / dt) : 0;
-        leakRootS = dt > 0 ? Math.sqrt(mean) * dt : 0;
+        for (int k = 1; k <= last; k++) {
+            double bend = t.elastance * (v + path.gainedBefore(k)) + t.offset - path.muscleBefore(k) + drop(path.flowBefore(k));
+            highPressure = Math.max(highPressure, bend);
+            lowPressure = Math.min(lowPressure, bend);
+        }
+        leakRootS = 0;
+        if (t.allLeaks() > 0 && dt > 0) leakRootS = pawGiven || t.open ? Math.sqrt(Math.max(0, airwayS / dt)) * dt : path.rootS(dt, t.elastance, v, t.offset, k1, s);
         // where a given flow met the leak, what did not reach the lung leaked: exact; elsewhere by the mean pressure
         if (!Double.isNaN(leakedFrom)) leakRootS = Math.max(0, leakedFrom * dt - dv) / t.allLeaks();
-        pleuralS = t.chestWall * t.elastance * (v * dt + stretch.volumeTime) + t.offset * dt - mus;
-        double m1 = m0 + mg * dt;
-        endAlveolar = t.elastance * v1 + t.offset - m1;
-        endPleural = t.chestWall * t.elastance * v1 + t.offset - m1;
+        pleuralS = t.chestWall * t.elastance * (v * dt + path.volumeTime) + t.offset * dt - muscleS;
+        endAlveolar = t.elastance * v1 + t.offset - endMuscle;
+        endPleural = t.chestWall * t.elastance * v1 + t.offset - endMuscle;
         endFlow = f1;
         gained = dv;
+        if (path.bends()) endKnot = path.knotAt(dt, 4 * lastDigitS);
     }
 
     /** Writes the state at the end of the pass. */
     void store(double[] y) {
         y[at + VOLUME] += gained / t.share;
+        if (path.bends()) y[at + KNOT] = endKnot;
     }
 
     /** The coefficients changed. */
     void retuned() { }
 
-    /** When a flow that rises from here may begin to fall within the stretch; infinity where it cannot. */
+    /** When a flow that rises from here may begin to fall, or one that falls to rise; infinity where it cannot within. */
     double turns(double within) {
-        return Double.POSITIVE_INFINITY;
+        return path.turns(within);
     }
 
     // ---- the lung at rest, without muscles ----

@@ -116,6 +116,11 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     }
 
     @Override
+    boolean passesBends() {
+        return false;
+    }
+
+    @Override
     double alveolar() {
         return s.meanAlveolar() - m0;
     }
@@ -429,7 +434,7 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
 
     @Override
     double turns(double within) {
-        if (drive == GIVEN) return Double.POSITIVE_INFINITY;
+        if (drive == GIVEN || falling()) return Double.POSITIVE_INFINITY;
         double last = startFlow;
         for (int k = 0;; k++) {
             if (k >= solver.steps()) {
@@ -526,6 +531,10 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         endAlveolar = s.meanAlveolar() - m1;
         endPleural = s.meanPleural() - m1;
         gained = gainedIn(now);
+        endMuscle = m1;
+        muscleS = (m0 + 0.5 * mg * dt) * dt;
+        highFlow = Math.max(startFlow, endFlow);
+        lowFlow = Math.min(startFlow, endFlow);
     }
 
     private void sum(int step, double time, double weight, boolean free) {

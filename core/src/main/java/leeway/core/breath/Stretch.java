@@ -1,5 +1,7 @@
 package leeway.core.breath;
 
+import leeway.core.lung.Exponentials;
+
 /**
  * Flow over one stretch in which everything that drives it is linear in time.
  * <p>With a resistance that grows with flow, pressure = elastic + k1 F + k2 F |F|, and a driving pressure linear in time,
@@ -15,9 +17,10 @@ final class Stretch {
     private static final int ITERATIONS = 60;
     private boolean given, inward;
     private double f0, slope;               // given: F = f0 + slope t
-    private double a, b, c, d, f8, w0, a8;  // free
-    /** After {@link #over}: flow at the end, integrals of F, F^2, F^3 and of the volume gained. */
-    double flow, volume, square, cube, volumeTime;
+    private double a, b, c, perD, d, f8, w0, a8;    // free; perD = 1 / d
+    private double passed, left;                    // of the last pass: its length, the w at its end
+    /** After {@link #over}: flow at the end, integrals of F, F^2 and of the volume gained. */
+    double flow, volume, square, volumeTime;
 
     /** Flow is given, linear in time. */
     void given(double startFlow, double flowSlope) {
@@ -35,9 +38,20 @@ final class Stretch {
         c = cc;
         d = dd;
         f0 = startFlow;
-        f8 = cc / dd;
+        perD = 1 / dd;
+        f8 = cc * perD;
         w0 = startFlow - f8;
         a8 = aa + bb * f8;
+    }
+
+    /** Goes on after one that is worked out to its end, driven by a slope that is larger by this. */
+    void after(Stretch before, double moreSlope) {
+        free(before.inward, before.a, before.b, before.c + moreSlope, before.d, before.flow);
+    }
+
+    /** Worked out to its end, its flow has turned there. */
+    boolean turned() {
+        return !given && (inward ? flow < 0 : flow > 0);
     }
 
     boolean isGiven() {
@@ -70,7 +84,7 @@ final class Stretch {
         // at the fastest, at the least resistance on the way: spares the logarithm where that is too late already
         double least = Math.min(a + b * f0, a + b * target);
         if (Math.abs(target - f0) * least > within * d * Math.abs(w0)) return Double.POSITIVE_INFINITY;
-        return Math.max(0, -(a8 * StrictMath.log(w / w0) + b * (w - w0)) / d);
+        return Math.max(0, -(a8 * Exponentials.log(w / w0) + b * (w - w0)) * perD);
     }
 
     /** Flow at a time after the start. */
@@ -82,13 +96,13 @@ final class Stretch {
     /** Volume gained at a time after the start, when the flow then is known. */
     double volumeAt(double t, double flowThen) {
         if (given) return (f0 + 0.5 * slope * t) * t;
-        return (c * t - (a + 0.5 * b * (flowThen + f0)) * (flowThen - f0)) / d;
+        return (c * t - (a + 0.5 * b * (flowThen + f0)) * (flowThen - f0)) * perD;
     }
 
     /** x with w = w0 e^-x at time t. */
     private double phase(double t) {
         double target = d * t, bw = b * w0, x = target / (a8 + bw);
-        if (bw == 0 || t == 0) return x;
+        if (bw == 0 || t == 0) return x;        // without a tube
         if (a8 > 0) {
             double late = (target - bw) / a8;
             x = bw > 0 ? Math.max(x, late) : Math.min(x, late);
@@ -105,21 +119,33 @@ final class Stretch {
 
     /** Works out flow and integrals over a time from the start of the stretch. */
     void over(double t) {
+        passed = t;
         if (given) {
             double t2 = t * t;
             flow = f0 + slope * t;
             volume = (f0 + 0.5 * slope * t) * t;
             square = f0 * f0 * t + f0 * slope * t2 + slope * slope * t2 * t / 3;
-            cube = f0 * f0 * f0 * t + 1.5 * f0 * f0 * slope * t2 + f0 * slope * slope * t2 * t + 0.25 * slope * slope * slope * t2 * t2;
             volumeTime = (0.5 * f0 + slope * t / 6) * t2;
             return;
         }
         double w = w0 * Decay.of(phase(t));
+        left = w;
         flow = f8 + w;
         volume = volumeAt(t, flow);
-        double d1 = w - w0, d2 = d1 * (w + w0), d3 = d1 * (w * w + w * w0 + w0 * w0), d4 = d2 * (w * w + w0 * w0);
-        square = f8 * f8 * t - (2 * f8 * a8 * d1 + (a8 + 2 * f8 * b) * d2 / 2 + b * d3 / 3) / d;
-        cube = f8 * f8 * f8 * t - (3 * f8 * f8 * a8 * d1 + (3 * f8 * a8 + 3 * f8 * f8 * b) * d2 / 2 + (a8 + 3 * f8 * b) * d3 / 3 + b * d4 / 4) / d;
-        volumeTime = (0.5 * c * t * t - a * (volume - f0 * t) - 0.5 * b * (square - f0 * f0 * t)) / d;
+        double d1 = w - w0, d2 = d1 * (w + w0);
+        square = f8 * f8 * t - (2 * f8 * a8 * d1 + (a8 + 2 * f8 * b) * 0.5 * d2) * perD;
+        if (b != 0) square -= b * d1 * (w * w + w * w0 + w0 * w0) * (1 / 3.0) * perD;
+        volumeTime = (0.5 * c * t * t - a * (volume - f0 * t) - 0.5 * b * (square - f0 * f0 * t)) * perD;
+    }
+
+    /** Integral of F^3 over the same time. */
+    double cube() {
+        double t = passed;
+        if (given) {
+            double t2 = t * t;
+            return f0 * f0 * f0 * t + 1.5 * f0 * f0 * slope * t2 + f0 * slope * slope * t2 * t + 0.25 * slope * slope * slope * t2 * t2;
+        }
+        double w = left, d1 = w - w0, d2 = d1 * (w + w0), d3 = d1 * (w * w + w * w0 + w0 * w0), d4 = d2 * (w * w + w0 * w0);
+        return f8 * f8 * f8 * t - (3 * f8 * f8 * a8 * d1 + (3 * f8 * a8 + 3 * f8 * f8 * b) * d2 / 2 + (a8 + 3 * f8 * b) * d3 / 3 + b * d4 / 4) * perD;
     }
 }

@@ -132,6 +132,6 @@ final class Tuned {
     }
 
     static double leakFlow(double conductance, double pressure) {
-        return pressure <= 0 ? 0 : conductance * Math.sqrt(pressure);
+        return pressure <= 0 || conductance == 0 ? 0 : conductance * Math.sqrt(pressure);
     }
 }

@@ -326,7 +326,7 @@ final class Ventilator {
 
     /** Adds a pass to the running row. */
     void sum(double[] y, int phase, double in, double out, double delivered, double valve, double cuff, double circuit, double paw, double work,
-            double resistive, double muscle, double dt, double highest, double f0, double f1, double lung, double muscleS) {
+            double resistive, double muscle, double dt, double highest, double highFlow, double lowFlow, boolean inward, double lung, double muscleS) {
         boolean inspires = phase != EXHALE, aided = Slot.inflating(phase);
         boolean alone = !inspires && (!t.ventilating || t.open);
         if (inspires || alone) y[at + IN] += in;
@@ -337,14 +337,14 @@ final class Ventilator {
         y[at + CUFF] += cuff;
         y[at + CIRCUIT] += circuit;
         y[at + PAW] += paw;
-        if (inspires && f0 + f1 > 0) {
+        if (inspires && inward) {
             y[at + WORK] += work;
             y[at + RESISTIVE] += resistive;
             y[at + ELASTIC] += law.elastic;
             y[at + SHARED] += muscle;
             y[at + LIFTED] += law.gained;
         }
-        if (f0 + f1 > 0) y[at + LUNG_IN] += Math.max(0, lung);
+        if (inward) y[at + LUNG_IN] += Math.max(0, lung);
         if (muscleS > 0) {
             double did = Math.max(0, muscle);
             y[at + MUSCLE] += did;
@@ -354,9 +354,9 @@ final class Ventilator {
         }
         if (dt > 0) {
             y[at + HIGHEST] = Math.max(y[at + HIGHEST], highest);
-            y[at + FASTEST_IN] = Math.max(y[at + FASTEST_IN], Math.max(f0, f1));
-            y[at + FASTEST_OUT] = Math.max(y[at + FASTEST_OUT], -Math.min(f0, f1));
-            if (aided) y[at + PEAK_SEEN] = Math.max(y[at + PEAK_SEEN], Math.max(f0, f1) + (in - Math.max(0, lung) + circuit) / dt);
+            y[at + FASTEST_IN] = Math.max(y[at + FASTEST_IN], highFlow);
+            y[at + FASTEST_OUT] = Math.max(y[at + FASTEST_OUT], -lowFlow);
+            if (aided) y[at + PEAK_SEEN] = Math.max(y[at + PEAK_SEEN], highFlow + (in - Math.max(0, lung) + circuit) / dt);
         }
     }
 

@@ -14,11 +14,14 @@ public final class Effort {
     /** Straight stretches of an effort. */
     public static final int STRETCHES = RISING + FALLING.length;
     private static final double[] HEIGHT = new double[STRETCHES + 1];
+    /** Change of height over a stretch: of the rise per its duration, of the release per second. */
+    private static final double[] CHANGE = new double[STRETCHES];
 
     static {
         for (int i = 0; i <= RISING; i++) HEIGHT[i] = StrictMath.sin(StrictMath.PI / 2 * i / RISING);
         for (int i = 0; i < FALLING.length - 1; i++) HEIGHT[RISING + 1 + i] = StrictMath.exp(-FALLING[i]);
         HEIGHT[STRETCHES] = 0;
+        for (int i = 0; i < STRETCHES; i++) CHANGE[i] = (HEIGHT[i + 1] - HEIGHT[i]) / (atS(i + 1, 1) - atS(i, 1));
     }
 
     private Effort() { }
@@ -26,6 +29,11 @@ public final class Effort {
     /** When knot i (0 to {@link #STRETCHES}) comes after the start of the effort, s. */
     public static double atS(int knot, double riseS) {
         return knot <= RISING ? riseS * knot / RISING : riseS + RELEASE_S * FALLING[knot - RISING - 1];
+    }
+
+    /** How fast the share changes from knot i to the next, 1/s. */
+    public static double perS(int knot, double riseS) {
+        return knot < RISING ? CHANGE[knot] / riseS : CHANGE[knot];
     }
 
     /** Share of the largest pressure at knot i. */
