@@ -252,16 +252,18 @@ public final class Breath implements Part {
         } else if ((phase == RISE || phase == HOLD) && !t.closed && !t.open) {
             double f0 = law.startFlow(), most = t.largestFlow - Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
             most += FLOW_SLACK * t.largestFlow;
+            boolean falling = law.falling(), turns = supported || law.passesBends();
+            double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise));
+            // the nearest first: nobody looks further ahead than that
+            if (supported && ready > now) offer(ready, PIECE);
+            if (turns && !falling) offer(now + law.turns(soonestS - now), PIECE);
             if (f0 > most) offer(now, FLOW_MET);
-            else if (!law.falling()) offer(now + law.timeTo(most, soonestS - now), FLOW_MET);
-            if (supported && now + left > breathAt) {
-                double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise)), leak = Tuned.leakFlow(t.allLeaks(), y[at + AIM]);
-                double off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
-                if (f0 <= off && law.falling()) offer(ready, CYCLE);
-                else if (law.falling()) offer(Math.max(ready, now + law.timeTo(off, soonestS - now)), CYCLE);
-                if (ready > now) offer(ready, PIECE);
+            else if (!falling) offer(now + law.timeTo(most, soonestS - now), FLOW_MET);
+            if (supported && falling && now + left > breathAt) {
+                double leak = Tuned.leakFlow(t.allLeaks(), y[at + AIM]), off = t.cycleOff * Math.max(y[at + PEAK_SEEN], f0 + leak) - leak;
+                offer(f0 <= off ? ready : Math.max(ready, now + law.timeTo(off, soonestS - now)), CYCLE);
             }
-            if (supported || law.passesBends()) offer(now + law.turns(soonestS - now), PIECE);
+            if (turns && falling) offer(now + law.turns(soonestS - now), PIECE);
         }
     }
 

@@ -9,7 +9,7 @@ import java.util.Arrays;
  * Wanner, Solving Ordinary Differential Equations I, II.6 (from memory; the tests hold both against a general-purpose
  * library). The step follows the fourth root of the error, which plain arithmetic can take, instead of the fifth.
  */
-final class DormandPrince {
+final class DormandPrince extends Steps {
     /** The right-hand side: slopes of a state at a time. */
     interface Field {
         void slopes(double t, double[] y, double[] dy);
@@ -35,15 +35,14 @@ final class DormandPrince {
     private static final double E1 = 71 / 57600.0, E3 = -71 / 16695.0, E4 = 71 / 1920.0, E5 = -17253 / 339200.0, E6 = 22 / 525.0, E7 = -1 / 40.0;
     private static final double D1 = -12715105075.0 / 11282082432.0, D3 = 87487479700.0 / 32700410799.0, D4 = -10690763975.0 / 1880347072.0,
             D5 = 701980252875.0 / 199316789632.0, D6 = -1453857185.0 / 822651844.0, D7 = 69997945.0 / 29380423.0;
-    private static final int MOST_STEPS = 20_000;
     private static final double SAFETY = 0.9, SLOWEST = 0.2, FASTEST = 5, LEAST_STEP_S = 1e-12;
 
     private final Field field;
     private final int room;
     private final double[] k1, k2, k3, k4, k5, k6, k7, stage, y, next;
-    private int size, steps;
-    private double[] from = new double[64], length = new double[64], coefficients;
-    private double t, h, longest;
+    private int size;
+    private double[] coefficients;
+    private double h, longest;
     private double[] allowed;
     /** Steps that were tried, ever; evaluations are six times as many. */
     long tried;
@@ -69,33 +68,14 @@ final class DormandPrince {
         this.size = size;
         this.allowed = allowed;
         longest = longestStepS;
-        steps = 0;
-        t = 0;
+        beginSteps();
         h = firstStepS;
         for (int i = 0; i < size; i++) y[i] = start[i];
         field.slopes(0, y, k1);
     }
 
-    /** How far it has come. */
-    double reachedS() {
-        return t;
-    }
-
-    int steps() {
-        return steps;
-    }
-
-    double endOf(int step) {
-        return from[step] + length[step];
-    }
-
-    double startOf(int step) {
-        return from[step];
-    }
-
-    /** One more accepted step. The last may go beyond what anybody asks for. */
+    @Override
     void step() {
-        if (steps == MOST_STEPS) throw new IllegalStateException("the integrator took " + MOST_STEPS + " steps to " + t + " s");
         if (size == 1) {
             stepOfOne();
             return;
@@ -142,10 +122,7 @@ final class DormandPrince {
             double y1 = y0 + s * (A71 * f1 + A73 * f3 + A74 * f4 + A75 * f5 + A76 * f6), f7 = field.slope(t + s, y1);
             double error = Math.abs(s * (E1 * f1 + E3 * f3 + E4 * f4 + E5 * f5 + E6 * f6 + E7 * f7)) / most;
             if (good(error, s)) {
-                room();
-                from[steps] = t;
-                length[steps] = s;
-                int at = steps * 5 * room;
+                int at = room();
                 double change = y1 - y0, bend = s * f1 - change;
                 coefficients[at] = y0;
                 coefficients[at + 1] = change;
@@ -154,8 +131,7 @@ final class DormandPrince {
                 coefficients[at + 4] = s * (D1 * f1 + D3 * f3 + D4 * f4 + D5 * f5 + D6 * f6 + D7 * f7);
                 y[0] = y1;
                 k1[0] = f7;
-                t += s;
-                steps++;
+                stepped(s);
                 return;
             }
         }
@@ -170,19 +146,15 @@ final class DormandPrince {
         return keep;
     }
 
-    private void room() {
-        if (steps == from.length) {
-            from = Arrays.copyOf(from, 2 * steps);
-            length = Arrays.copyOf(length, 2 * steps);
-            coefficients = Arrays.copyOf(coefficients, 2 * steps * 5 * room);
-        }
+    /** Where the next step's coefficients go. */
+    private int room() {
+        int at = steps() * 5 * room;
+        if (at == coefficients.length) coefficients = Arrays.copyOf(coefficients, 2 * at);
+        return at;
     }
 
     private void keep(double s) {
-        room();
-        from[steps] = t;
-        length[steps] = s;
-        int at = steps * 5 * room;
+        int at = room();
         for (int i = 0; i < size; i++, at += 5) {
             double change = next[i] - y[i], bend = s * k1[i] - change;
             coefficients[at] = y[i];
@@ -193,24 +165,12 @@ final class DormandPrince {
             y[i] = next[i];
             k1[i] = k7[i];
         }
-        t += s;
-        steps++;
+        stepped(s);
     }
 
-    /** The kept step that holds this time. */
-    int stepAt(double time) {
-        int low = 0, high = steps - 1;
-        while (low < high) {
-            int mid = low + high + 1 >>> 1;
-            if (from[mid] <= time) low = mid;
-            else high = mid - 1;
-        }
-        return low;
-    }
-
-    /** The state at a time within a step. */
+    @Override
     void at(int step, double time, double[] into) {
-        double x = (time - from[step]) / length[step], y1 = 1 - x;
+        double x = (time - startOf(step)) / (endOf(step) - startOf(step)), y1 = 1 - x;
         int at = step * 5 * room;
         for (int i = 0; i < size; i++, at += 5) {
             into[i] = coefficients[at] + x * (coefficients[at + 1] + y1 * (coefficients[at + 2] + x * (coefficients[at + 3] + y1 * coefficients[at + 4])));

@@ -21,7 +21,7 @@ final class LungState {
     private final Tuned t;
     final Lungs lungs;
     final Recruitment recruitment;
-    private final boolean curved;
+    final boolean curved;
     private final double inflection, width;
     /** Shares of the two; the second is 0 where there is one, and its gas does not move where it is blocked. */
     double w1, w2, moving;
@@ -74,6 +74,37 @@ final class LungState {
         lung1 = recoil(volume, scale1);
         pleura1 = wall1 * (volume + gas) + t.offset;
         alveoli1 = lung1 + pleura1;
+    }
+
+    /** Of that lung: share of the curve at a volume, and the other way; width of the curve and share per mL; stiffness where it is straight; stiffness of the chest wall. */
+    double share(double volume) {
+        return volume * scale1 + rest;
+    }
+
+    double volumeOf(double share) {
+        return (share - rest) / scale1;
+    }
+
+    double width() {
+        return width;
+    }
+
+    double perVolume() {
+        return scale1;
+    }
+
+    double stiffness() {
+        return curved ? width * scale1 * Sigmoid.straightSlope() : scale1;
+    }
+
+    double wall() {
+        return wall1;
+    }
+
+    /** Elastic energy of the only lung and its chest wall between two volumes, cmH2O.mL. */
+    double energy(double from, double to, double gas) {
+        double lung = curved ? inflection * (to - from) + width / scale1 * (Sigmoid.depthIntegral(share(to)) - Sigmoid.depthIntegral(share(from))) : 0.5 * scale1 * (to + from) * (to - from);
+        return lung + (wall1 * (0.5 * (to + from) + gas) + t.offset) * (to - from);
     }
 
     /** Works out all pressures of this state. */
@@ -136,10 +167,26 @@ final class LungState {
         double s1 = blocked ? 1 : w1, s2 = blocked ? 0 : w2, step = 1 / t.wholeElastance, low = -step, high = step;
         for (int i = 0; i < 60 && after(v1, v2, o1, o2, gas, s1 * low, s2 * low) < pressure; i++) low *= 2;
         for (int i = 0; i < 60 && after(v1, v2, o1, o2, gas, s1 * high, s2 * high) > pressure; i++) high *= 2;
+        double above = after(v1, v2, o1, o2, gas, s1 * low, s2 * low) - pressure, below = after(v1, v2, o1, o2, gas, s1 * high, s2 * high) - pressure, last = Double.NaN;
+        int side = 0;
         for (int i = 0; i < 60 && high - low > 1e-9 * step; i++) {
-            double mid = 0.5 * (low + high);
-            if (after(v1, v2, o1, o2, gas, s1 * mid, s2 * mid) > pressure) low = mid;
-            else high = mid;
+            // the secant, with the weight of an end halved that stays twice (Illinois)
+            double mid = low + above / (above - below) * (high - low);
+            if (!(mid > low && mid < high)) mid = 0.5 * (low + high);
+            if (Math.abs(mid - last) <= 1e-10 * step) return mid;
+            last = mid;
+            double miss = after(v1, v2, o1, o2, gas, s1 * mid, s2 * mid) - pressure;
+            if (miss > 0) {
+                low = mid;
+                above = miss;
+                if (side > 0) below *= 0.5;
+                side = 1;
+            } else {
+                high = mid;
+                below = miss;
+                if (side < 0) above *= 0.5;
+                side = -1;
+            }
         }
         return 0.5 * (low + high);
     }

@@ -18,6 +18,8 @@ import leeway.core.run.Now;
  */
 final class NonlinearLaw extends Law implements DormandPrince.Field {
     static final double TOLERANCE = 1e-6;
+    /** The same for a step of the series. */
+    private static final double SERIES_TOLERANCE = 1e-9;
     /** A driving pressure below this counts as none where it changes sign. */
     private static final double NO_DRIVE_CMH2O = 1e-7;
     private static final double ROUNDING_ML_S = 1e-4;
@@ -25,16 +27,21 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     private static final double LONGEST_STEP_S = 0.25;
     /** Steps ahead by which a slope at rest is told, s. */
     private static final double A_MOMENT_S = 1e-4;
+    /** Gauss–Legendre, nodes from 0 to 1 and weights: three points for a step of the integrator, five for the longer ones of the series. */
+    private static final double[] NODES3 = {0.5 - 0.5 * Math.sqrt(0.6), 0.5, 0.5 + 0.5 * Math.sqrt(0.6)}, WEIGHTS3 = {5 / 18.0, 4 / 9.0, 5 / 18.0},
+            NODES5 = {0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332},
+            WEIGHTS5 = {0.118463442528095, 0.239314335249683, 0.284444444444444, 0.239314335249683, 0.118463442528095};
     private static final int PRESSED = 0, GIVEN = 1, LEAKING = 2, SOFT = 3;
     private static final int FLOW_IS = 0, PRESSURE_IS = 1, VOLUME_IS = 2;
-    /** Gauss–Legendre, three points: nodes from 0 to 1, and weights. */
-    private static final double NODE = 0.5 * Math.sqrt(0.6), OUTER = 5 / 18.0, MIDDLE = 4 / 9.0;
 
     private final LungState s;
     private final Recruitment recruitment;
     private final FlowLimit limit;
     private final boolean opens;
     private final DormandPrince solver = new DormandPrince(this, 6);
+    private final VolumeSeries series;
+    /** The one of the two that goes on in this pass. */
+    private Steps path = solver;
     private final double[] start = new double[6], now = new double[6], ahead = new double[6], slope = new double[6], alone = new double[1], allowed = new double[6];
     // where in the integrated state: the second volume, the open shares, gas in the pleura, pressure of the circuit; -1: not integrated
     private int size, second, open1, open2, gas, circuit;
@@ -57,6 +64,7 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         recruitment = lungs.recruitment();
         limit = lungs.limit();
         opens = recruitment.share() > 0;
+        series = new VolumeSeries(s, limit);
     }
 
     @Override
@@ -101,12 +109,26 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         v = y[at + VOLUME];
         loadState(start);
         super.prepare(n);
-        int all = size;
-        if (circuit >= 0) all++;
-        double quick = 0.1 * (t.k1In + 1e-4) / t.wholeElastance;
-        solver.begin(start, all, Math.max(1e-4, Math.min(0.05, quick)), LONGEST_STEP_S, allowed);       // which leaves flow and pressure of the start
+        work(0, start);
+        begin();
         startPaw = paw;
         startFlow = drive == PRESSED && flow > 0 != inward && Math.abs(flow) < ROUNDING_ML_S ? 0 : flow;
+    }
+
+    private void begin() {
+        if (simple && drive == PRESSED) {
+            path = series;
+            series.begin(start[0], fixedGas, p0 + m0, pg + mg, inward, inward ? common + r1 : common + out1 + valve, k2, r1, SERIES_TOLERANCE * 10 / t.wholeElastance);
+            return;
+        }
+        if (simple && drive == GIVEN) {
+            path = series;
+            series.beginGiven(start[0], q0, qg);
+            return;
+        }
+        path = solver;
+        double quick = 0.1 * (t.k1In + 1e-4) / t.wholeElastance;
+        solver.begin(start, circuit >= 0 ? size + 1 : size, Math.max(1e-4, Math.min(0.05, quick)), LONGEST_STEP_S, allowed);
     }
 
     private double fixedSecond, fixedOpen1, fixedOpen2, fixedGas;
@@ -343,13 +365,19 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     // ---- looking ahead ----
 
     private int reach(double time) {
-        while (solver.reachedS() < time || solver.steps() == 0) advance();
-        return solver.stepAt(time);
+        while (path.reachedS() < time || path.steps() == 0) advance();
+        return path.stepAt(time);
     }
 
     private void advance() {
-        solver.step();
-        int k = solver.steps() - 1;     // the integrator's last look was at the end of the step that it kept
+        path.step();
+        int k = path.steps() - 1;     // the integrator's last look was at the end of the step that it kept
+        if (path == series && drive == PRESSED) {
+            flow = series.reachedFlow();
+            paw = p0 + pg * series.reachedS() - (inward ? 0 : valve * flow);
+        } else if (path == series) {
+            workAt(k, path.endOf(k));
+        }
         if (k == flows.length) {
             flows = java.util.Arrays.copyOf(flows, 2 * k);
             pressures = java.util.Arrays.copyOf(pressures, 2 * k);
@@ -359,7 +387,13 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     }
 
     private void workAt(int step, double time) {
-        solver.at(step, time, now);
+        if (path == series && drive == PRESSED) {
+            now[0] = series.volumeAt(step, time);
+            flow = series.flowAt(step, time);
+            paw = inward ? p0 + pg * time : p0 + pg * time - valve * flow;
+            return;
+        }
+        path.at(step, time, now);
         work(time, now);
     }
 
@@ -379,11 +413,11 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
     private double crossing(int what, double level, int way, double within) {
         double gap = (what == FLOW_IS ? startFlow : what == PRESSURE_IS ? startPaw : 0) - level;
         for (int k = 0;; k++) {
-            if (k >= solver.steps()) {
-                if (solver.reachedS() >= within) return Double.POSITIVE_INFINITY;
+            if (k >= path.steps()) {
+                if (path.reachedS() >= within) return Double.POSITIVE_INFINITY;
                 advance();
             }
-            double from = solver.startOf(k), end = solver.endOf(k);
+            double from = path.startOf(k), end = path.endOf(k);
             if (k == 0 && Math.abs(gap) < 1e-12 * (1 + Math.abs(level))) gap = Math.copySign(1e-300, value(what, 0, 0.1 * end) - level);
             double next = (what == FLOW_IS ? flows[k] : what == PRESSURE_IS ? pressures[k] : value(what, k, end)) - level;
             if (gap < 0 ? next >= 0 && way >= 0 : gap > 0 && next <= 0 && way <= 0) {
@@ -437,11 +471,11 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         if (drive == GIVEN || falling()) return Double.POSITIVE_INFINITY;
         double last = startFlow;
         for (int k = 0;; k++) {
-            if (k >= solver.steps()) {
-                if (solver.reachedS() >= within) return Double.POSITIVE_INFINITY;
+            if (k >= path.steps()) {
+                if (path.reachedS() >= within) return Double.POSITIVE_INFINITY;
                 advance();
             }
-            if (flows[k] < last) return solver.endOf(k);
+            if (flows[k] < last) return path.endOf(k);
             last = flows[k];
         }
     }
@@ -515,14 +549,10 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         startPressure = free ? 0 : startPaw;
         highPressure = startPressure;
         lowPressure = startPressure;
-        for (int k = 0; k <= last; k++) {
-            double from = solver.startOf(k), width = Math.min(dt, solver.endOf(k)) - from;
-            if (!(width > 0)) continue;
-            sum(k, from + width * (0.5 - NODE), width * OUTER, free);
-            sum(k, from + width * 0.5, width * MIDDLE, free);
-            sum(k, from + width * (0.5 + NODE), width * OUTER, free);
-        }
+        if (path == series && drive == PRESSED && limit.none() && leaks == 0) closed(last, dt, free);
+        else quadrature(last, dt, free);
         workAt(last, dt);
+        if (path == series && drive == PRESSED) s.one(now[0], fixedGas);
         endFlow = startFlow * flow < 0 && Math.abs(flow) < ROUNDING_ML_S ? 0 : flow;      // a pass ends at a reversal, not beyond it
         endPressure = free ? 0 : paw;
         highPressure = Math.max(highPressure, endPressure);
@@ -537,8 +567,41 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         lowFlow = Math.min(startFlow, endFlow);
     }
 
+    /** One volume under a pressure: what the series knows of volume and flow gives all integrals. */
+    private void closed(int last, double dt, boolean free) {
+        double volumeS = 0, square = 0;
+        for (int k = 0; k <= last; k++) {
+            double width = Math.min(dt, path.endOf(k)) - path.startOf(k);
+            volumeS += series.volumeS(k, width);
+            square += series.squareS(k, width);
+            double end = free ? 0 : p0 + pg * (path.startOf(k) + width) - (inward ? 0 : valve * (k < last ? flows[k] : series.flowAt(k, dt)));
+            highPressure = Math.max(highPressure, end);
+            lowPressure = Math.min(lowPressure, end);
+        }
+        double end = series.volumeAt(last, dt), dv = (end - start[0]) * s.moving, half = 0.5 * dt * dt;
+        double pressS = p0 * dt + pg * half, muscles = m0 * dt + mg * half, timeFlow = s.moving * (dt * end - volumeS);      // integral of t F
+        double lost = (inward ? 0 : valve) * square, given = p0 * dv + pg * timeFlow;
+        airwayS = free ? 0 : pressS - (inward ? 0 : valve * dv);
+        alveolarS = pressS - (inward ? common + r1 : common + out1 + valve) * dv - (inward ? k2 : -k2) * square;
+        pleuralS = s.wall() * (volumeS + fixedGas * dt) + t.offset * dt - muscles;
+        muscle = m0 * dv + mg * timeFlow;
+        work = free ? 0 : given - lost;
+        resistive = given + muscle - s.moving * s.energy(start[0], end, fixedGas) - lost;
+        if (free) resistive = muscle - s.moving * s.energy(start[0], end, fixedGas);
+    }
+
+    private void quadrature(int last, double dt, boolean free) {
+        double[] nodes = path == series ? NODES5 : NODES3, weights = path == series ? WEIGHTS5 : WEIGHTS3;
+        for (int k = 0; k <= last; k++) {
+            double from = path.startOf(k), width = Math.min(dt, path.endOf(k)) - from;
+            if (!(width > 0)) continue;
+            for (int i = 0; i < nodes.length; i++) sum(k, from + width * nodes[i], width * weights[i], free);
+        }
+    }
+
     private void sum(int step, double time, double weight, boolean free) {
         workAt(step, time);
+        if (path == series && drive == PRESSED) s.one(now[0], fixedGas);
         double m = m0 + mg * time, alveoli = s.meanAlveolar() - m, airway = free ? 0 : paw;
         airwayS += weight * airway;
         alveolarS += weight * alveoli;

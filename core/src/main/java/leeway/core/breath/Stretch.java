@@ -54,6 +54,11 @@ final class Stretch {
         return !given && (inward ? flow < 0 : flow > 0);
     }
 
+    /** A flow of the other direction: another law by then. */
+    boolean neverAt(double target) {
+        return !given && (inward ? target < 0 : target > 0);
+    }
+
     boolean isGiven() {
         return given;
     }
@@ -78,7 +83,7 @@ final class Stretch {
             double t = (target - f0) / slope;
             return t >= 0 ? t : Double.POSITIVE_INFINITY;    // NaN too: a constant flow at the target stays there
         }
-        if (inward ? target < 0 : target > 0) return Double.POSITIVE_INFINITY;     // another law by then
+        if (neverAt(target)) return Double.POSITIVE_INFINITY;
         double w = target - f8;
         if (Math.abs(w0) < TINY || !(w * w0 > 0) || Math.abs(w) >= Math.abs(w0)) return Double.POSITIVE_INFINITY;
         // at the fastest, at the least resistance on the way: spares the logarithm where that is too late already

@@ -70,7 +70,8 @@ final class Stretches {
 
     /** Where the next stretch begins; infinity behind the last. */
     private double endOf(int k) {
-        return bends && knot + k + 1 < Effort.STRETCHES ? begunS + Effort.atS(knot + k + 1, riseS) : Double.POSITIVE_INFINITY;
+        if (!bends) return Double.POSITIVE_INFINITY;
+        return k + 1 < known ? from[k + 1] : knot + k + 1 < Effort.STRETCHES ? begunS + Effort.atS(knot + k + 1, riseS) : Double.POSITIVE_INFINITY;
     }
 
     /** Works out the stretch after the last that is known; false behind the effort's last bend. */
@@ -99,6 +100,7 @@ final class Stretches {
 
     /** When flow reaches this value; infinity for never, for surely later than {@code within}, and behind a turn of the flow. */
     double timeTo(double target, double within) {
+        if (first.neverAt(target)) return Double.POSITIVE_INFINITY;
         double side = first.startFlow() - target;
         for (int k = 0;; k++) {
             // a crossing that rounding put neither before the bend nor behind it

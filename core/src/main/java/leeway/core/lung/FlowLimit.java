@@ -23,6 +23,11 @@ public record FlowLimit(double upstreamTimes, double recoilCmH2O) {
         return upstreamTimes == 0;
     }
 
+    /** Flow per recoil of the lung, mL/s per cmH2O. */
+    public double perRecoil(double airwaysCmH2OSPerMl) {
+        return 1 / (upstreamTimes * airwaysCmH2OSPerMl);
+    }
+
     /** Largest expiratory flow, mL/s. */
     public double mostMlPerS(double recoilAboveRestCmH2O, double airwaysCmH2OSPerMl) {
         return Math.max(0, recoilAboveRestCmH2O + recoilCmH2O) / (upstreamTimes * airwaysCmH2OSPerMl);

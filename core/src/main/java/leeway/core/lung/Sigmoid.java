@@ -58,13 +58,28 @@ public record Sigmoid(double lowestMl, double spanMl, double inflectionCmH2O, do
         return Exponentials.log(u / (1 - u));
     }
 
+    /** Whether the curve bends at this share, or is straight already. */
+    public static boolean bends(double u) {
+        return u <= TAIL_SHARE && u >= 1 - TAIL_SHARE;
+    }
+
+    /** The share at which it goes straight, at the upper or the lower end. */
+    public static double kink(boolean upper) {
+        return upper ? TAIL_SHARE : 1 - TAIL_SHARE;
+    }
+
+    /** Slope of {@link #depth} beyond the kinks. */
+    public static double straightSlope() {
+        return 1 / TAIL_SLOPE;
+    }
+
     private static double slope(double x) {
         double u = share(Math.max(-TAIL, Math.min(TAIL, x)));
         return u * (1 - u);
     }
 
     /** Integral of {@link #depth} over u from 0.5: the elastic energy of a sigmoid, in units of b d. */
-    static double depthIntegral(double u) {
+    public static double depthIntegral(double u) {
         double low = 1 - TAIL_SHARE;
         if (u > TAIL_SHARE) return depthIntegral(TAIL_SHARE) + (u - TAIL_SHARE) * (TAIL + 0.5 * (u - TAIL_SHARE) / TAIL_SLOPE);
         if (u < low) return depthIntegral(low) - (low - u) * (-TAIL - 0.5 * (low - u) / TAIL_SLOPE);
