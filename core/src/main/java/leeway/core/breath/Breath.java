@@ -310,7 +310,7 @@ public final class Breath implements Part {
         level[Level.SHUNT_ADDED.ordinal()] = law.shuntAdded(y);
         level[Level.LUNG_ML.ordinal()] = t.oesophagus ? 0 : y[at + VOLUME];
         ventilator.sum(y, phase, in, out, delivered, valve, cuff, circuitLeak, law.airwayS, law.work, law.resistive, law.muscle, dt, law.highPressure,
-                law.highFlow, law.lowFlow, f0 + f1 > 0, t.oesophagus ? 0 : dv, law.muscleS);
+                law.highFlow, law.lowFlow, Law.inward(dv, f0, f1), t.oesophagus ? 0 : dv, law.muscleS);
     }
 
     @Override

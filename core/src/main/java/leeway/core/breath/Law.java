@@ -253,22 +253,14 @@ class Law {
     }
 
     /** No flow through the airway opening. */
-    void still() {
-        stretch.given(0, 0);
-    }
+    void still() { stretch.given(0, 0); }
 
     /** Alveolar pressure at the prepared moment: elastic recoil less the muscles. */
-    double alveolar() {
-        return t.elastance * v + t.offset - m0;
-    }
+    double alveolar() { return t.elastance * v + t.offset - m0; }
 
-    double startFlow() {
-        return stretch.startFlow();
-    }
+    double startFlow() { return stretch.startFlow(); }
 
-    boolean isGiven() {
-        return stretch.isGiven();
-    }
+    boolean isGiven() { return stretch.isGiven(); }
 
     /** True where flow falls (or rests) from here. */
     boolean falling() {
@@ -307,7 +299,7 @@ class Law {
         highFlow = path.highFlow;
         lowFlow = path.lowFlow;
         alveolarS = t.elastance * (v * dt + path.volumeTime) + t.offset * dt - muscleS;
-        boolean inward = f0 + f1 > 0;       // no stretch turns; at a turn one of the two is zero but for rounding
+        boolean inward = inward(dv, f0, f1);
         double k1 = inward ? t.k1In : t.k1Out, s = inward ? t.k2 : -t.k2;
         resistive = k1 * path.square + s * path.cube;
         airwayS = pawGiven ? pawA * dt + pawG * half : t.open ? 0 : alveolarS + k1 * dv + s * path.square;
@@ -332,6 +324,11 @@ class Law {
         endFlow = f1;
         gained = dv;
         if (path.bends()) endKnot = path.knotAt(dt, 4 * lastDigitS);
+    }
+
+    /** No pass turns, but it may begin and end at rest; there and at a turn a flow is zero but for rounding. */
+    static boolean inward(double gained, double startFlow, double endFlow) {
+        return gained > 0 || gained == 0 && startFlow + endFlow > 0;
     }
 
     /** Writes the state at the end of the pass. */

@@ -153,6 +153,36 @@ class IntegratorTest {
         assertThat(started[0] - at).isCloseTo(turn + reach + delay, org.assertj.core.api.Assertions.within(1e-10));
     }
 
+    /** A pass goes through the bends of an effort; cut into small pieces it ends at most of them. */
+    @Test
+    void breathsUnderAnEffortAreTheSameInOnePassAndInPieces() {
+        SplittableRandom random = new SplittableRandom(15);
+        for (int i = 0; i < 30; i++) {
+            Mechanics m = random(random, i % 2 == 0);
+            BreathSettings s = (i % 3 == 0 ? BreathSettings.pressure(12, 12, 1, 0.2, 5).withTriggers(2, 0) : BreathSettings.support(10, 0.1, 5, 0.25).withTriggers(0.03 * m.complianceMlPerCmH2O(), 0)).withLimit(150);
+            Script script = Breath.base(new Script(), m, s).base(Knob.EFFORT, random.nextDouble(2, 20)).base(Knob.EFFORT_RATE, random.nextDouble(10, 30)).base(Knob.EFFORT_TIME, random.nextDouble(0.4, 1.2))
+                    .base(Knob.COUGH, i % 5 == 0 ? 4 : 0);
+            List<double[]> whole = new ArrayList<>(), cut = new ArrayList<>();
+            for (List<double[]> rows : List.of(whole, cut)) {
+                Loop loop = new Loop(new Breath(m, new DeviceLimits(1000, 200, 0, true, 0.06, 3, 3)));
+                Now now = loop.begin(script);
+                Sink keep = new Sink() {
+                    @Override public void row(Now n) {
+                        rows.add(n.row.clone());
+                    }
+                };
+                for (double t = rows == whole ? 40 : 0.0137; now.tS < 40; t += 0.0137) loop.to(Math.min(40, t), now, script, keep);
+            }
+            assertThat(cut).as("%s", m).hasSameSizeAs(whole);
+            for (int k = 0; k < whole.size(); k++) {
+                for (int c = 0; c < whole.get(k).length; c++) {
+                    double a = whole.get(k)[c], b = cut.get(k)[c];
+                    if (!Double.isNaN(a)) assertThat(b).as("column %s of row %d, %s", leeway.core.run.Column.values()[c], k, m).isCloseTo(a, org.assertj.core.api.Assertions.within(1e-7 * (1 + Math.abs(a))));
+                }
+            }
+        }
+    }
+
     private static void supported(long seed, int cases) {
         SplittableRandom random = new SplittableRandom(seed);
         double worstTime = 0, worstVolume = 0;

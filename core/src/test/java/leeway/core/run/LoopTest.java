@@ -73,6 +73,40 @@ class LoopTest {
         @Override public void pass(Now n, double dtS) { }
     }
 
+    /** Creeps: always a little later, never by as much as a nanosecond; first some honest seconds. */
+    private static final class Creeping implements Part {
+        @Override public void claim(Claims claims) { }
+        @Override public void begin(Now n) { }
+        @Override public double nextS(Now n, double latestS) {
+            return n.tS < 3 ? n.tS + 1 : n.tS + 1e-12;
+        }
+        @Override public void pass(Now n, double dtS) { }
+        @Override public String who() {
+            return "Creeping (asked for a crumb)";
+        }
+    }
+
+    /** Has this many things to do at one moment, each second. */
+    private static final class Busy implements Part {
+        private final int things;
+        private int done;
+        private double secondS = 1;
+        Busy(int things) {
+            this.things = things;
+        }
+        @Override public void claim(Claims claims) { }
+        @Override public void begin(Now n) { }
+        @Override public double nextS(Now n, double latestS) {
+            return secondS;
+        }
+        @Override public void pass(Now n, double dtS) { }
+        @Override public void hit(Now n, Script script, Sink out) {
+            if (++done < things) return;
+            done = 0;
+            secondS++;
+        }
+    }
+
     private static List<double[]> rows(double endS, Loop loop, Now n, Script script) {
         List<double[]> rows = new ArrayList<>();
         loop.to(endS, n, script, new Sink() {
@@ -120,6 +154,26 @@ class LoopTest {
         Script script = new Script();
         assertThatThrownBy(() -> loop.to(1, loop.begin(script), script, Sink.NONE))
                 .isInstanceOf(IllegalStateException.class).hasMessageContaining("no progress at 0.0 s in Stuck");
+    }
+
+    @Test
+    void aPartThatOnlyCreepsIsStoppedAndSaysWhatItAskedFor() {
+        Loop loop = new Loop(new Bucket(), new Creeping());
+        Script script = new Script().base(Knob.RESISTANCE, 10);
+        Now now = loop.begin(script);
+        assertThatThrownBy(() -> loop.to(5, now, script, Sink.NONE)).isInstanceOf(IllegalStateException.class).hasMessageStartingWith("no progress at 3.0").hasMessageEndingWith("in Creeping (asked for a crumb)");
+        assertThat(now.tS).as("it stopped where it stuck").isBetween(3.0, 3.001);
+    }
+
+    @Test
+    void manyThingsAtOneMomentAreNoStandstillAndTooManyAre() {
+        Script script = new Script();
+        Loop busy = new Loop(new Busy(60));
+        Now now = busy.begin(script);
+        busy.to(100, now, script, Sink.NONE);
+        assertThat(now.tS).isEqualTo(100);
+        Loop stuck = new Loop(new Busy(80));
+        assertThatThrownBy(() -> stuck.to(100, stuck.begin(script), script, Sink.NONE)).isInstanceOf(IllegalStateException.class).hasMessageContaining("no progress at 1.0 s in Busy");
     }
 
     @Test
