@@ -390,6 +390,8 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         if (path == series && drive == PRESSED) {
             now[0] = series.volumeAt(step, time);
             flow = series.flowAt(step, time);
+            flow1 = flow;
+            flow2 = 0;
             paw = inward ? p0 + pg * time : p0 + pg * time - valve * flow;
             return;
         }
@@ -586,8 +588,8 @@ final class NonlinearLaw extends Law implements DormandPrince.Field {
         pleuralS = s.wall() * (volumeS + fixedGas * dt) + t.offset * dt - muscles;
         muscle = m0 * dv + mg * timeFlow;
         work = free ? 0 : given - lost;
-        resistive = given + muscle - s.moving * s.energy(start[0], end, fixedGas) - lost;
-        if (free) resistive = muscle - s.moving * s.energy(start[0], end, fixedGas);
+        elastic = s.moving * s.energy(start[0], end, fixedGas);
+        resistive = given + muscle - elastic - lost;
     }
 
     private void quadrature(int last, double dt, boolean free) {
