@@ -10,6 +10,7 @@ import leeway.app.report.Figures;
 import leeway.app.report.Html;
 import leeway.app.report.Language;
 import leeway.app.report.PlanText;
+import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.Setting;
 import leeway.core.plan.Plan;
 import leeway.core.rehearsal.Rehearsal;
@@ -137,7 +138,7 @@ public final class CrewCard {
         List<List<String>> rows = Figures.alarms(plan.alarmLimits()).stream().filter(r -> r.get(1).matches(".*(high|low|after).*")).toList();
         if (rows.isEmpty()) return;
         int half = (rows.size() + 1) / 2;
-        html.heading("limits", "Alarm limits", "").raw("<table class=\"columns\"><tbody><tr><td>").table("", List.of(), "tkw", rows.subList(0, half).stream().map(r -> List.of(r.get(0), r.get(1), r.get(4))).toList())
+        html.heading("limits", "Alarm limits", plan.alarmLimits().stream().allMatch(l -> l.from() == From.MONITOR) ? "the monitor's" : "").raw("<table class=\"columns\"><tbody><tr><td>").table("", List.of(), "tkw", rows.subList(0, half).stream().map(r -> List.of(r.get(0), r.get(1), r.get(4))).toList())
                 .raw("</td><td class=\"right\">").table("", List.of(), "tkw", rows.subList(half, rows.size()).stream().map(r -> List.of(r.get(0), r.get(1), r.get(4))).toList()).raw("</td></tr></tbody></table>");
     }
 }

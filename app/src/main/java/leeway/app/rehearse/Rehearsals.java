@@ -14,6 +14,7 @@ import java.util.function.IntConsumer;
 import leeway.core.alarm.Noise;
 import leeway.core.journey.JourneyRun;
 import leeway.core.kit.Settings;
+import leeway.core.rehearsal.Harm;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
 import leeway.core.rehearsal.Nuisance;
@@ -22,6 +23,7 @@ import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearse;
 import leeway.core.rehearsal.Rehearse.Drawn;
 import leeway.core.rehearsal.Stage.Voyage;
+import leeway.core.rehearsal.Trace;
 import leeway.core.rehearsal.WhatIfs;
 import leeway.core.run.Draw;
 import leeway.core.transport.Transport;
@@ -29,9 +31,10 @@ import leeway.core.transport.Transport;
 /**
  * Everything that {@code rehearse} answers.
  *
+ * @param trace        what is true and what is shown, of a fault that was asked for alone and can happen
  * @param suppliesEndS when gas or power ends at medians without any fault, s from departure; absent where it lasts
  */
-public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuisance, Optional<List<Pair>> pairs, List<Rehearsal> whatIf, OptionalDouble suppliesEndS) {
+public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuisance, Optional<List<Pair>> pairs, List<Rehearsal> whatIf, OptionalDouble suppliesEndS, Optional<Trace> trace) {
     public Rehearsals {
         rows = List.copyOf(rows);
         nuisance = List.copyOf(nuisance);
@@ -71,8 +74,18 @@ public record Rehearsals(String title, List<Rehearsal> rows, List<Nuisance> nuis
             nuisance = Nuisance.of(voyage.stage(new Draw(ask.seed(), 0)).speaking().limits(), drawn);
         }
         List<Rehearsal> whatIf = ask.faults().size() == ask.known().size() && ask.atS().isEmpty() ? WhatIfs.of(voyage, t, ask.known()) : List.of();
-        return new Rehearsals(t.title(), rows, nuisance, ask.pairs() ? Optional.of(rehearse.pairs(rows)) : Optional.empty(), whatIf, rehearse.suppliesEndS());
+        return new Rehearsals(t.title(), rows, nuisance, ask.pairs() ? Optional.of(rehearse.pairs(rows)) : Optional.empty(), whatIf, rehearse.suppliesEndS(), trace(voyage, rows, ask));
     }
+
+    /** Of the only row, from half a minute before to some time after harm. */
+    private static Optional<Trace> trace(Voyage voyage, List<Rehearsal> rows, Ask ask) {
+        if (rows.size() != 1 || ask.known().size() == 1 || rows.get(0).leg().isEmpty()) return Optional.empty();
+        Rehearsal r = rows.get(0);
+        double forS = Math.min(MOST_TRACED_S, r.harm().map(h -> 1.25 * h.afterS() + AFTER_HARM_S).orElse(LEAST_TRACED_S));
+        return Optional.of(Trace.of(voyage.stage(new Draw(0, 0)), r.fault(), ask.known(), r.leg().get().atS(), OptionalDouble.empty(), BEFORE_S, forS));
+    }
+
+    private static final double BEFORE_S = 15, LEAST_TRACED_S = 180, AFTER_HARM_S = 30, MOST_TRACED_S = 3600;
 
     private static List<Drawn> drawn(Rehearse rehearse, List<Rehearsal> rows, Ask ask, IntConsumer done) {
         ExecutorService pool = Executors.newFixedThreadPool(ask.threads(), task -> {

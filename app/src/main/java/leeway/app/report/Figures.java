@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.AlarmLimits;
 import leeway.core.journey.OwnBreathing;
@@ -60,6 +61,12 @@ public final class Figures {
         double size = Math.abs(s);
         if (size < 179.5) return n(s, size < 10 && s != Math.rint(s) ? 1 : 0) + " s";
         return size < 600 && Math.abs(size / 60 - Math.rint(size / 60)) >= 0.05 ? n(s / 60, 1) + " min" : minutes(s / 60);
+    }
+
+    /** What stands beside the heading of the alarm limits. */
+    public static String whoseLimits(Plan plan) {
+        boolean own = plan.alarmLimits().stream().anyMatch(l -> l.from() == From.VENTILATOR);
+        return own ? "delay from crossing to sound" : "the monitor's: nothing else here has alarms";
     }
 
     /** Setting, value, because; the mode first. */

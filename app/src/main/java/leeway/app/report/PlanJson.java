@@ -64,6 +64,8 @@ public final class PlanJson {
             oxygen(json, plan.supply().oxygen());
             plan.supply().power().ifPresent(p -> power(json, p));
             plan.supply().home().ifPresent(h -> home(json, h));
+            plan.monitorEndsMin().ifPresent(m -> json.number("monitorEndsMin", m));
+            plan.suppliesEndMin().ifPresent(m -> json.number("suppliesEndMin", m));
             RehearsalJson.write(json, plan.rehearsals());
             json.objects("legs", plan.legs(), leg -> {
                 json.text("leg", leg.leg());

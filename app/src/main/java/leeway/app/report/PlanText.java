@@ -67,11 +67,12 @@ public final class PlanText {
         String picture = SpeaksFirst.text(plan.rehearsals(), width);
         if (picture.isEmpty()) return;
         page.heading("Who speaks first", Figures.uncovered(plan.rehearsals())).asItStands(picture + SpeaksFirst.LEGEND + "\n");
+        plan.suppliesEndMin().ifPresent(m -> page.blank().paragraph(RehearsalText.endsByItself(m * 60)));
     }
 
     private static void alarms(TextPage page, Plan plan) {
         if (plan.alarmLimits().isEmpty()) return;
-        page.heading("Alarm limits", "delay from crossing to sound");
+        page.heading("Alarm limits", Figures.whoseLimits(plan));
         page.table(List.of("condition", "limits", "after", "priority", "from"), Figures.alarms(plan.alarmLimits()));
     }
 

@@ -12,6 +12,7 @@ import leeway.core.rehearsal.Pair;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearsal.ByLeg;
 import leeway.core.rehearsal.Rehearsal.Spoken;
+import leeway.core.rehearsal.Trace;
 
 /** Rehearsals as JSON, in the keys of the contract. */
 public final class RehearsalJson {
@@ -34,8 +35,38 @@ public final class RehearsalJson {
             if (all.rows().stream().anyMatch(r -> r.margins().isPresent())) nuisance(json, all.nuisance());
             all.pairs().ifPresent(p -> pairs(json, p));
             if (!all.whatIf().isEmpty()) json.objects("whatIf", all.whatIf(), r -> row(json, r));
+            all.trace().ifPresent(t -> trace(json, t));
         }
     }
+
+    private static void trace(Json json, Trace t) {
+        json.object("timeLine", () -> {
+            json.objects("rows", t.rows(), r -> {
+                json.number("afterS", r.tS());
+                known(json, "sao2", r.sao2());
+                known(json, "paco2MmHg", r.paco2MmHg());
+                known(json, "expiredMl", r.expiredMl());
+                known(json, "peakCmH2O", r.peakCmH2O());
+                json.object("ventilatorShows", () -> shown(json, r.ventilator()));
+                json.object("monitorShows", () -> shown(json, r.monitor()));
+            });
+            json.objects("alarms", t.said(), s -> {
+                json.number("afterS", s.tS());
+                json.text("condition", s.limit().condition().words());
+                json.text("from", s.limit().from().words());
+                json.text("what", s.what().name().toLowerCase(Locale.ROOT));
+            });
+        });
+    }
+
+    private static void shown(Json json, Trace.Shown s) {
+        known(json, "spo2", s.spo2());
+        known(json, "etco2MmHg", s.etco2MmHg());
+        known(json, "expiredMl", s.expiredMl());
+        known(json, "peakCmH2O", s.peakCmH2O());
+    }
+
+    private static void known(Json json, String key, double value) { if (Double.isFinite(value)) json.number(key, value); }
 
     private static void row(Json json, Rehearsal r) {
         json.text("fault", r.fault().name());

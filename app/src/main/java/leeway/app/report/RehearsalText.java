@@ -46,6 +46,8 @@ public final class RehearsalText {
             if (p.size() > 12) rest.paragraph((p.size() - 12) + " more are in --format json.");
         });
         if (!all.whatIf().isEmpty()) group(rest, "What if, as the file asks", all.whatIf(), false);
+        all.trace().ifPresent(trace -> TraceText.add(rest, trace));
+        if (rows.size() > 1) rest.blank().paragraph("First sign, steps and the time line of one: leeway rehearse FILE --fault \"%s\"".formatted(rows.get(0).fault().name()));
         return text.append(rest).toString();
     }
 

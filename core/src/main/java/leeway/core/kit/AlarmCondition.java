@@ -14,7 +14,9 @@ public enum AlarmCondition {
     INSPIRED_CO2_HIGH("inspired CO2 high", "mmHg"), CO2_LINE_BLOCKED("CO2 line blocked", ""), OXYGEN_LOW("oxygen concentration low", "1"),
     OXYGEN_HIGH("oxygen concentration high", "1"), GAS_SUPPLY_LOW("gas supply low", "bar"), GAS_SUPPLY_FAILED("gas supply failed", "bar"),
     BATTERY_LOW("battery low", "1"), BATTERY_NEARLY_EMPTY("battery nearly empty", "1"), EXTERNAL_POWER_LOST("external power lost", ""),
-    LEAK_HIGH("leak high", "1"), SATURATION_LOW("saturation low", "1"), VENTILATOR_FAULT("ventilator fault", ""), STANDBY_REMINDER("standby reminder", "s");
+    LEAK_HIGH("leak high", "1"), SATURATION_LOW("saturation low", "1"), VENTILATOR_FAULT("ventilator fault", ""), STANDBY_REMINDER("standby reminder", "s"),
+    /** Beyond the list of the standards' examples: an oximeter that finds no pulse says so. */
+    PULSE_LOST("saturation signal lost", "");
 
     private final String words;
     private final String unit;

@@ -24,7 +24,7 @@ public record Bands(Expected p05, Expected p95) {
         Expected[] all = new Expected[DRAWS];
         for (int d = 0; d < DRAWS; d++) {
             Ventilated other = v.drawn(t.patient(), t.illness(), new Draw(seed, d + 1));
-            all[d] = PlanMaker.expected(Steady.of(other, settings, hPa, fio2));
+            all[d] = PlanMaker.expected(Steady.of(other, settings, hPa, fio2), t);
         }
         return new Bands(quantile(all, 0.05), quantile(all, 0.95));
     }

@@ -2,6 +2,7 @@ package leeway.core.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import leeway.core.gas.TwoColours;
 import leeway.core.kit.Airway;
 import leeway.core.kit.Filter;
 import leeway.core.kit.Ventilator;
@@ -17,6 +18,9 @@ final class Cautions {
     /** Water vapour in the body, mmHg at 37 Cel. */
     private static final double VAPOUR_MMHG = 47;
 
+    /** Saturation of the haemoglobin that can carry oxygen, for an example. */
+    private static final double FULL = 0.97;
+
     private Cautions() { }
 
     static List<String> of(Transport t, Pressure pressure) {
@@ -25,8 +29,10 @@ final class Cautions {
         climb(t, c, pressure);
         TubeDepth.caution(t.patient(), t.airway()).ifPresent(c::add);
         if (t.patient().carboxyhaemoglobin() + t.patient().methaemoglobin() > 0) {
-            c.add("An oximeter reads carboxyhaemoglobin as oxygenated and draws towards 85 % with methaemoglobin: its saturation says little here; "
-                    + "oxygen is given by the blood gas with co-oximetry (from memory).");
+            double co = t.patient().carboxyhaemoglobin(), met = t.patient().methaemoglobin();
+            double carries = FULL * (1 - co - met), shown = TwoColours.shows(FULL, co, met);
+            c.add("The oximeter reads " + Words.n(100 * (shown - carries), 0) + " points too high: where " + Words.n(100 * carries, 0) + " % of all haemoglobin carry oxygen it shows "
+                    + Words.n(100 * shown, 0) + " %, for carbon monoxide looks like oxygen to it and methaemoglobin draws it towards 85 % (Br J Anaesth 1991;66:625). Go by a blood gas with co-oximetry; give oxygen whatever it shows.");
         }
         boolean hand = t.ventilator().drive() == Ventilator.Drive.HAND;
         if (hand) {

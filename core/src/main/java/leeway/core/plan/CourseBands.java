@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import leeway.core.gas.TwoColours;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
@@ -49,7 +50,7 @@ final class CourseBands {
             @Override public void row(Now n) {
                 last[0] = n.get(Column.PAO2_MMHG);
                 last[1] = n.get(Column.PACO2_MMHG);
-                last[2] = n.get(Column.SAO2);
+                last[2] = TwoColours.shows(n.get(Column.SAO2), journey.transport().patient().carboxyhaemoglobin(), journey.transport().patient().methaemoglobin());
                 while (next[0] < mid.size() && n.get(Column.END_S) >= mid.get(next[0]).atMin() * 60 - 1e-6) keep(next[0]++);
             }
 

@@ -9,6 +9,7 @@ import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.journey.LegState;
 import leeway.core.kit.Policy;
+import leeway.core.rehearsal.MonitorPower;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Solved;
 import leeway.core.supply.SupplyResult;
@@ -46,6 +47,7 @@ final class Judge {
         uncovered();
         solved.conflicts().forEach(c -> remarks.add(c.sentence()));
         little.ifPresent(remarks::add);
+        MonitorPower.remark(t).ifPresent(remarks::add);
         remarks.addAll(solved.suggested().remarks());
         remarks.addAll(supply.remarks());
         if (!t.whatIf().isEmpty()) remarks.add(t.whatIf().size() == 1 ? "The file's what-if is left out of the plan." : "The file's " + t.whatIf().size() + " what-ifs are left out of the plan.");
@@ -57,10 +59,6 @@ final class Judge {
         List<Rehearsal> bad = rehearsals.stream().filter(r -> r.coverage().uncovered()).toList();
         if (bad.isEmpty()) return;
         long harms = rehearsals.stream().filter(r -> r.harm().isPresent()).count();
-        if (bad.size() == harms && !supply.reasons().isEmpty()) {
-            remarks.add("Every fault counts as uncovered, for this journey harms without one: its supply ends.");
-            return;
-        }
         List<String> named = bad.stream().limit(3).map(r -> r.fault().name() + " (" + r.coverage().words() + ")").toList();
         String text = bad.size() + " of " + harms + " faults that can harm " + (bad.size() == 1 ? "is" : "are") + " uncovered: "
                 + (bad.size() > 3 ? String.join(", ", named) + " and " + (bad.size() - 3) + " more" : Words.list(named)) + ".";

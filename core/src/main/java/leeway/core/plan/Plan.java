@@ -28,12 +28,14 @@ import leeway.core.supply.SupplyResult;
  * @param course      the patient's gases along the journey; empty where no gas is exchanged
  * @param banded      the same with the band of likely patients: worked out when first asked for, for it takes as long as the rest
  * @param ownBreathing the patient's own part in the breaths of the first leg; absent where there is none
+ * @param monitorEndsMin when the monitor's own battery ends, from departure; absent where it lasts
+ * @param suppliesEndMin when gas or charge ends by itself at medians, from departure; absent where they last
  * @param breath      one breath of the first leg, sampled; absent where nothing sets a breath
  */
 public record Plan(String title, long seed, String sourceHash, Verdict verdict, List<String> assumed, Patient patient, Suggested suggested,
                    Optional<Expected> expected, Optional<Bands> bands, List<AtLeg> byLeg, List<LegTime> legs, List<AlarmLimit> alarmLimits,
                    SupplyResult supply, List<Rehearsal> rehearsals, List<Moment> course, Supplier<List<Moment>> banded, Optional<Breath> breath, List<String> turnaround, List<String> cautions,
-                   Optional<OwnBreathing> ownBreathing) {
+                   Optional<OwnBreathing> ownBreathing, OptionalDouble monitorEndsMin, OptionalDouble suppliesEndMin) {
     public Plan {
         assumed = List.copyOf(assumed);
         byLeg = List.copyOf(byLeg);

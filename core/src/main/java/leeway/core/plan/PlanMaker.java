@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Supplier;
 import leeway.core.alarm.AlarmLimit;
@@ -13,6 +14,7 @@ import leeway.core.alarm.AlarmLimits;
 import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.gas.Barometer;
+import leeway.core.gas.TwoColours;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.LegState;
 import leeway.core.journey.OwnBreathing;
@@ -25,6 +27,7 @@ import leeway.core.plan.Plan.LegTime;
 import leeway.core.plan.Plan.Moment;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
+import leeway.core.rehearsal.MonitorPower;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearse;
 import leeway.core.rehearsal.Stage.Voyage;
@@ -64,7 +67,7 @@ public final class PlanMaker {
         Supplier<List<Rehearsal>> rehearsing = rehearser.begin(voyage, library.faults());
         SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), library.ventilators(), seed, Supply.DRAWS);
         assumed.addAll(supply.assumed());
-        List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first), t.alarms());
+        List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first, t), t.alarms());
         Course course = Course.of(voyage.stage(new Draw(seed, 0)));
         List<Moment> gases = course.moments();
         Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
@@ -79,6 +82,7 @@ public final class PlanMaker {
         }
         Verdict verdict = new Judge(t, start.solved(), Depth.little(start, t), states, supply, rehearsals).verdict();
         assumed.addAll(t.unused());
+        MonitorPower.assumed(t).ifPresent(assumed::add);
         for (int i = 1; i < states.size(); i++) {
             Leg before = t.legs().get(i - 1), leg = t.legs().get(i);
             if (leg.altitudeM() < before.altitudeM() && leg.climbMin() == 0) {
@@ -86,18 +90,25 @@ public final class PlanMaker {
             }
         }
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
-        return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first)),
+        return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first, t)),
                 Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
                 OneBreath.of(v, settings, first.breathSettings()), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))),
-                OwnBreathing.of(v, settings, first.breathSettings()));
+                OwnBreathing.of(v, settings, first.breathSettings()), MonitorPower.endsMin(t), endsMin(supply, voyage, library));
+    }
+
+    /** When gas or charge ends by itself, min from departure; looked for only where the stores may not last at their medians. */
+    private static OptionalDouble endsMin(SupplyResult supply, Voyage voyage, Library library) {
+        if (supply.reasons().isEmpty()) return OptionalDouble.empty();
+        OptionalDouble endS = Rehearse.of(voyage, List.of(), library.faults(), OptionalDouble.empty()).suppliesEndS();
+        return endS.isPresent() ? OptionalDouble.of(endS.getAsDouble() / 60) : OptionalDouble.empty();
     }
 
     /** A steady state in the words of the plan. */
-    static Expected expected(Steady s) {
+    static Expected expected(Steady s, Transport t) {
         BreathNumbers b = s.breath();
         SteadyGases g = s.gases();
         return new Expected(known(b.expiredMl()), known(b.peakCmH2O()), known(b.plateauCmH2O()), known(b.drivingCmH2O()), known(b.autoPeepCmH2O()), known(b.meanCmH2O()),
-                known(b.mechanicalPowerJPerMin()), known(b.minuteVolumeLPerMin()), known(g.paco2MmHg()), known(g.etco2MmHg()), known(g.pao2MmHg()), known(s.spo2()), known(g.ph()));
+                known(b.mechanicalPowerJPerMin()), known(b.minuteVolumeLPerMin()), known(g.paco2MmHg()), known(g.etco2MmHg()), known(g.pao2MmHg()), known(TwoColours.shows(s.spo2(), t.patient().carboxyhaemoglobin(), t.patient().methaemoglobin())), known(g.ph()));
     }
 
     /** What the turnaround says about stores: what they are expected to hold, and so what to change. */

@@ -10,6 +10,7 @@ import leeway.core.alarm.Expected;
 import leeway.core.alarm.Noise;
 import leeway.core.alarm.Sensing;
 import leeway.core.alarm.Speaking;
+import leeway.core.gas.TwoColours;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.Steady;
 import leeway.core.kit.AlarmRow.Priority;
@@ -42,20 +43,23 @@ public final class Journeys {
     /** The same with journeys that somebody else makes (of a patient fitted to a blood gas, say). */
     public static Voyage of(Transport t, Settings settings, Map<String, Noise> noises, Function<Draw, JourneyRun> runs) {
         JourneyRun median = runs.apply(new Draw(0, 0));
-        Expected expected = expected(median.legs().get(0).steady());
+        Expected expected = expected(median.legs().get(0).steady(), t);
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, expected, t.alarms());
         return draw -> stage(runs.apply(draw), limits, expected, noises, draw);
     }
 
-    /** What limits are set for: the steady state of the first leg. */
-    public static Expected expected(Steady s) {
+    /** What limits are set for: the steady state of the first leg, as the devices show it. */
+    public static Expected expected(Steady s, Transport t) {
         var b = s.breath();
-        return new Expected(b.peakCmH2O(), b.plateauCmH2O(), b.expiredMl(), b.minuteVolumeLPerMin(), s.gases().etco2MmHg(), s.gases().sao2(), b.ratePerMin());
+        return new Expected(b.peakCmH2O(), b.plateauCmH2O(), b.expiredMl(), b.minuteVolumeLPerMin(), s.gases().etco2MmHg(), TwoColours.shows(s.gases().sao2(), t.patient().carboxyhaemoglobin(), t.patient().methaemoglobin()), b.ratePerMin());
     }
+
+    /** Cardiac output at the start over the usual one; a measured output is taken as usual. */
+    private static double outputShare(Transport t) { return t.patient().cardiacOutputLPerMin().isPresent() ? 1 : t.illness().cardiacOutputTimes().central(); }
 
     private static Stage stage(JourneyRun run, List<AlarmLimit> limits, Expected expected, Map<String, Noise> noises, Draw draw) {
         Transport t = run.transport();
-        Sensing sensing = new Sensing(t.ventilator(), t.monitor(), expected, draw);
+        Sensing sensing = new Sensing(t.ventilator(), t.monitor(), t.patient(), outputShare(t), expected, draw);
         Speaking speaking = new Speaking(limits, sensing, expected, t.ventilator().gas(), draw);
         List<Part> parts = new ArrayList<>(run.parts());
         parts.add(sensing);
@@ -70,8 +74,9 @@ public final class Journeys {
                 script.add(new Change(run.legStartS()[i], untilS, 0, Knob.HEARD, p.ordinal(), How.SET, noise.heard(p)));
             }
         }
+        for (MonitorPower.Dark d : MonitorPower.dark(t, run.legStartS())) script.add(Change.during(d.fromS(), d.untilS(), Knob.MONITOR_ON, How.SET, 0));
         Supplies supplies = run.parts().stream().filter(SupplyPart.class::isInstance).map(p -> (Supplies) new Held((SupplyPart) p)).findFirst().orElse(Supplies.UNKNOWN);
-        return new Stage(new Loop(parts), script, speaking, t, run.settings(), run.legStartS(), draw, supplies);
+        return new Stage(new Loop(parts), script, speaking, t, run.settings(), run.legStartS(), draw, supplies, run.ventilated().patient().predictedKg());
     }
 
     /** What the supply part of a run holds; on a leg with external power, the pack that would take over. */

@@ -49,7 +49,8 @@ final class Rehearsing {
         atS = start.tS();
         var policy = stage.transport().policy();
         windowEndS = atS + policy.harm().searchMin() * 60;
-        thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), start.now());
+        var patient = stage.transport().patient();
+        thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), 1 - patient.carboxyhaemoglobin() - patient.methaemoglobin(), stage.predictedKg(), start.now());
         nominalS = nominal.heardFromS(atS);
     }
 

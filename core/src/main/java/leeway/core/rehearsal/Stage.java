@@ -12,9 +12,10 @@ import leeway.core.transport.Transport;
  * A journey ready to be rehearsed in one draw of its uncertain world: parts, script of legs and events, and where the legs begin.
  * Serves one thread at a time.
  *
+ * @param predictedKg weight that volumes go by
  * @param legStartS start of each leg and, last, the end of the journey; s
  */
-public record Stage(Loop loop, Script script, Speaking speaking, Transport transport, Settings settings, double[] legStartS, Draw draw, Supplies supplies) {
+public record Stage(Loop loop, Script script, Speaking speaking, Transport transport, Settings settings, double[] legStartS, Draw draw, Supplies supplies, double predictedKg) {
     /** Makes the stage of a draw; the same draw gives the same stage, whoever asks. */
     @FunctionalInterface
     public interface Voyage {
@@ -25,7 +26,7 @@ public record Stage(Loop loop, Script script, Speaking speaking, Transport trans
     }
 
     /** The same stage, whose runs stop soon after their answer is told to be unwanted. */
-    public Stage until(BooleanSupplier unwanted) { return new Stage(loop.until(unwanted), script, speaking, transport, settings, legStartS, draw, supplies); }
+    public Stage until(BooleanSupplier unwanted) { return new Stage(loop.until(unwanted), script, speaking, transport, settings, legStartS, draw, supplies, predictedKg); }
 
     int legs() { return legStartS.length - 1; }
 

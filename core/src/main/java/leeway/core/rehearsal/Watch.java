@@ -46,6 +46,8 @@ final class Watch implements Sink {
     private double lastS;
     private double calmFromS = Double.POSITIVE_INFINITY;
     private int calm;
+    private int large;
+    private double leastLargeMl;
     private Speaking speaking;
     private double restsFromS = Double.POSITIVE_INFINITY;
     private double searchEndS;
@@ -118,6 +120,19 @@ final class Watch implements Sink {
         summed = 0;
     }
 
+    private static final int VOLUME = Measure.VOLUME.ordinal();
+    /** Room in volume while too few breaths in a row are too large; mL. */
+    private static final double STILL_ROOM_ML = 1;
+
+    /** The smallest of the breaths in a row that are too large, once they are enough; before that no breath counts as larger than the limit. */
+    private double volumeMl(Now n) {
+        double ml = n.get(Column.INSPIRED_ML);
+        if (!(n.get(Column.KIND) >= 0.5)) return limits.volumeMl() - Math.max(STILL_ROOM_ML, limits.volumeMl() - ml);
+        leastLargeMl = large > 0 ? Math.min(leastLargeMl, ml) : ml;
+        large = ml > limits.volumeMl() ? large + 1 : 0;
+        return large >= limits.volumeBreaths() ? leastLargeMl : Math.min(ml, limits.volumeMl() - STILL_ROOM_ML);
+    }
+
     private void measure(Now n) {
         Arrays.fill(now, Double.NaN);
         now[Measure.SATURATION.ordinal()] = n.get(Column.SAO2);
@@ -126,6 +141,7 @@ final class Watch implements Sink {
         now[Measure.AIRWAY_PRESSURE.ordinal()] = n.get(Column.PLATEAU_CMH2O);
         now[Measure.TRANSPULMONARY_PRESSURE.ordinal()] = n.get(Column.TRANSPULMONARY_CMH2O);
         now[Measure.CIRCULATION.ordinal()] = n.get(Column.CARDIAC_OUTPUT_L_MIN);
+        if (limits.volumeMl() < Double.POSITIVE_INFINITY) now[VOLUME] = volumeMl(n);
         now[NO_VENTILATION] = n.tS - n.get(Level.LAST_BREATH_S);
     }
 
@@ -138,6 +154,7 @@ final class Watch implements Sink {
         room[Measure.AIRWAY_PRESSURE.ordinal()] = limits.alveolarCmH2O() - now[Measure.AIRWAY_PRESSURE.ordinal()];
         room[Measure.TRANSPULMONARY_PRESSURE.ordinal()] = limits.transpulmonaryCmH2O() - now[Measure.TRANSPULMONARY_PRESSURE.ordinal()];
         room[Measure.CIRCULATION.ordinal()] = now[Measure.CIRCULATION.ordinal()] - limits.outputLPerMin();
+        room[VOLUME] = limits.volumeMl() - now[VOLUME];
         room[NO_VENTILATION] = limits.noVentilationS() - now[NO_VENTILATION];
     }
 
@@ -159,7 +176,7 @@ final class Watch implements Sink {
                     harm = MEASURES[i];
                 }
             }
-            if (i != NO_VENTILATION && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
+            if (i != NO_VENTILATION && i != VOLUME && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
         }
         calm = calmer ? calm + 1 : 0;
         if (n.tS >= restsFromS) compare(n);
@@ -192,7 +209,8 @@ final class Watch implements Sink {
             case TRANSPULMONARY_PRESSURE -> limits.transpulmonaryCmH2O();
             case CIRCULATION -> limits.outputLPerMin();
             case NO_VENTILATION -> limits.noVentilationS();
-            case VOLUME, SUPPLY -> throw new AssertionError(harm + " is not watched here");
+            case VOLUME -> limits.volumeMl();
+            case SUPPLY -> throw new AssertionError(harm + " is not watched here");
         };
     }
 }

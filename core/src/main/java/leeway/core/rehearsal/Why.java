@@ -23,7 +23,7 @@ final class Why {
                     .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t.harm().orElseThrow()),
                             span(t.harm().orElseThrow().afterS())));
             case NO_HARM -> "No harm threshold is crossed within %s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
-                    t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(""));
+                    t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(", and no alarm is heard"));
             case NOT_IN_THIS_KIT -> throw new AssertionError("a trial was made of " + fault.name());
         };
     }
@@ -42,7 +42,7 @@ final class Why {
             case PH -> "pH passes %s".formatted(number(v, 2));
             case AIRWAY_PRESSURE -> "alveolar pressure passes %s cmH2O".formatted(number(v, 0));
             case TRANSPULMONARY_PRESSURE -> "transpulmonary pressure passes %s cmH2O".formatted(number(v, 0));
-            case VOLUME -> "volume passes %s mL".formatted(number(v, 0));
+            case VOLUME -> "breath after breath is larger than %s mL".formatted(number(v, 0));
             case CIRCULATION -> "cardiac output falls below %s L/min".formatted(number(v, 1));
             case NO_VENTILATION -> "nothing has reached the lungs for %s".formatted(span(v));
             case SUPPLY -> "what this leg draws on ends (%s before the leg does)".formatted(span(v * 60));

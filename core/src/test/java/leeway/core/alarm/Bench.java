@@ -41,6 +41,7 @@ final class Bench {
             sensor(Measured.INSPIRED_VOLUME, Place.VENTILATOR, 0.02, 0), sensor(Measured.EXPIRED_VOLUME, Place.PATIENT, 0.02, 30)));
     final List<Sensor> monitor = new ArrayList<>(List.of(sensor(Measured.SATURATION, Place.FINGER, 20, 8)));
     private final Script script = Breath.base(new Script(), Mechanics.linear(10, 45), BreathSettings.volume(420, 15, 1.3, 0.2, 5));
+    Oximeter.Light light = Oximeter.Light.USUAL;
     /** Saturation as a function of time. */
     java.util.function.DoubleUnaryOperator saturation = t -> 0.96;
 
@@ -49,7 +50,7 @@ final class Bench {
     }
 
     static Sensor sensor(Measured measured, Place place, double delayS, double averageS) {
-        return new Sensor(measured, place, delayS, 0, averageS, 0, 0, 0, OptionalDouble.empty());
+        return new Sensor(measured, place, delayS, 0, averageS, 0, 0, 0, OptionalDouble.empty(), 0, 0);
     }
 
     Bench limit(AlarmCondition condition, From from, double low, double high, int breaths, double delayS, double generationS) {
@@ -78,7 +79,7 @@ final class Bench {
     }
 
     void run(double endS, Draw draw, Sink sink) {
-        Sensing sensing = new Sensing(Map.of(From.VENTILATOR, ventilator, From.MONITOR, monitor), EXPECTED, draw);
+        Sensing sensing = new Sensing(Map.of(From.VENTILATOR, ventilator, From.MONITOR, monitor), light, EXPECTED, draw);
         Loop loop = new Loop(new Breath(Mechanics.linear(10, 45), DeviceLimits.strong()), new Line(), sensing, new Speaking(limits, sensing, EXPECTED, GAS, draw));
         Script own = script.copy();
         Now n = loop.begin(own);

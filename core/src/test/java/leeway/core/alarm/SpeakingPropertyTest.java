@@ -3,9 +3,11 @@ package leeway.core.alarm;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.kit.AlarmCondition;
+import leeway.core.kit.AlarmRow.Priority;
 import leeway.core.run.Change;
 import leeway.core.run.Column;
 import leeway.core.run.Draw;
@@ -58,6 +60,24 @@ class SpeakingPropertyTest {
             double ends = begun + Speaking.LONGEST_PAUSE_S;
             Bench bench = disconnected(AT, 11).change(Change.during(Math.max(0, begun), Math.max(0, ends), Knob.AUDIO_PAUSED, How.SET, 1));
             assertThat(bench.firstS(AlarmCondition.AIRWAY_PRESSURE_LOW, 300)).as("pause begun at %s", begun).isCloseTo(Math.max(unpaused, ends), within(1e-9));
+        }
+    }
+
+    @Test void aPauseEndsByItselfHoweverLongItWasSet() {
+        Bench bench = disconnected(AT, 11).change(Change.during(AT - 20, AT + 600, Knob.AUDIO_PAUSED, How.SET, 1));
+        assertThat(bench.firstS(AlarmCondition.AIRWAY_PRESSURE_LOW, 300)).isCloseTo(AT - 20 + Speaking.LONGEST_PAUSE_S, within(1e-9));
+    }
+
+    @Test void aLatchingSignalGoesOnAfterItsConditionAndAnotherDoesNot() {
+        for (boolean latching : new boolean[] {true, false}) {
+            Bench bench = new Bench();
+            bench.limits.add(new AlarmLimit(AlarmCondition.AIRWAY_PRESSURE_LOW, From.VENTILATOR, OptionalDouble.of(11), OptionalDouble.empty(), 0, 2, 1, Priority.HIGH, latching, "for the test"));
+            bench.change(Change.during(AT, AT + 30, Knob.OPEN_AT_PATIENT, How.SET, 1));
+            boolean[] over = {false};
+            bench.run(AT + 120, new Draw(1, 0), new Sink() {
+                @Override public void event(double tS, int what, double value) { over[0] |= what >= Speaking.FIRST_EVENT && Speaking.whatOf(what) == Speaking.OVER; }
+            });
+            assertThat(over[0]).as("latching %s", latching).isEqualTo(!latching);
         }
     }
 

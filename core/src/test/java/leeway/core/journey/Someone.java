@@ -67,7 +67,7 @@ final class Someone {
                 false, true, Optional.empty());
         Store cylinder = new Store("cylinder", Store.Type.CYLINDER, Optional.of("10 L"), OptionalDouble.of(10), OptionalDouble.of(200), OptionalDouble.of(15),
                 OptionalDouble.empty(), OptionalDouble.empty(), 1, 10, new Store.Gauge(2.5, 315, 5), OptionalDouble.empty(), new Store.Inlet(true, OptionalDouble.empty()));
-        Policy.Harm harm = new Policy.Harm(0.85, 0.88, 0.04, 75, 20, 30, 50, 7.15, 7.60, 45, 25, 0.5, 300, 30);
+        Policy.Harm harm = new Policy.Harm(0.85, 0.88, 0.04, 75, 20, 30, 50, 7.15, 7.60, 45, 25, 0.5, 300, 30, Double.POSITIVE_INFINITY, 30);
         Policy policy = new Policy("made up", 0.01, 0.01, 30, 30, false, Optional.empty(), harm,
                 new Policy.Targets(30, 15, 7.2, 7.5, 30, 60, 0.9, 8, 17), "invented");
         return new Transport("two legs", woman(null), ILL, TUBE, ventilator, CIRCUIT, FILTER, Monitor.NONE, "by illness", Settings.NONE, List.of(cylinder), List.of(),

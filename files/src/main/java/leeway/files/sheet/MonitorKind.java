@@ -14,7 +14,7 @@ public final class MonitorKind implements SheetKind<Monitor> {
     private static final Table TABLE = Table.sourced("monitor",
             Key.may("sensors", Form.section(Sensors.TABLE), "What it measures, and how well.").otherwise("nothing"),
             Key.may("alarms", Form.section(Alarms.TABLE), "Of what it warns.").otherwise("nothing"),
-            Key.may("battery lasts", Form.of(Kind.JOURNEY_TIME, 0, 10_000, "4 h"), "How long its own battery lasts.").otherwise("no battery"));
+            Key.may("battery lasts", Form.of(Kind.JOURNEY_TIME, 0, 10_000, "4 h"), "How long its own battery lasts from full; where it ends before the journey does, the plan says so and it falls silent.").otherwise("its power is not followed"));
 
     @Override public String word() { return "monitor"; }
 

@@ -11,6 +11,8 @@ import leeway.files.yaml.Complaints;
 
 /** What a service tolerates and when harm begins. */
 public final class PolicyKind implements SheetKind<Policy> {
+    /** One or two minutes of breaths; common practice, no source. */
+    private static final int VOLUME_BREATHS = 30;
     private static final Table HARM = Table.sourced("harm",
             saturation("saturation", "Arterial saturation below this."),
             saturation("low start", "Where the start lies under this, the fall counts instead."),
@@ -25,6 +27,8 @@ public final class PolicyKind implements SheetKind<Policy> {
             Key.may("transpulmonary pressure", Form.of(Kind.AIRWAY_PRESSURE, 0, 120, "25 cmH2O"), "End-inspiratory transpulmonary pressure above this.").otherwise("not judged"),
             Key.must("circulation", Form.of(Kind.FRACTION, 0, 1, "50 %"), "Cardiac output below this share of the start."),
             Key.must("no ventilation", Form.of(Kind.TIME, 1, 3600, "300 s"), "No ventilation at all for this long."),
+            Key.may("volume", Form.of(Kind.VOLUME_PER_MASS, 1, 100, "12 mL/kg"), "Inspired volume of predicted weight above this, breath after breath.").otherwise("not judged"),
+            Key.may("volume breaths", Form.whole(1, 10_000), "So many breaths in a row.").otherwise("30"),
             Key.must("looked for during", Form.of(Kind.JOURNEY_TIME, 1, 600, "30 min"), "How long after the fault harm is looked for."));
     private static final Table TARGETS = Table.sourced("targets",
             pressure("plateau", "Plateau above this is a remark."),
@@ -63,7 +67,8 @@ public final class PolicyKind implements SheetKind<Policy> {
         Section t = s.section("targets").orElseThrow();
         Policy.Harm harm = new Policy.Harm(must(h, "saturation"), must(h, "low start"), must(h, "fall"), must(h, "paco2"), must(h, "paco2 rise"),
                 must(h, "head injury paco2 low"), must(h, "head injury paco2 high"), must(h, "ph low"), must(h, "ph high"), must(h, "alveolar pressure"),
-                h.number("transpulmonary pressure", Double.POSITIVE_INFINITY), must(h, "circulation"), must(h, "no ventilation"), must(h, "looked for during"));
+                h.number("transpulmonary pressure", Double.POSITIVE_INFINITY), must(h, "circulation"), must(h, "no ventilation"), must(h, "looked for during"),
+                h.number("volume", Double.POSITIVE_INFINITY), h.whole("volume breaths").orElse(VOLUME_BREATHS));
         Policy.Targets targets = new Policy.Targets(must(t, "plateau"), must(t, "driving pressure"), must(t, "ph low"), must(t, "ph high"),
                 must(t, "paco2 low"), must(t, "paco2 high"), must(t, "saturation low"), must(t, "auto-PEEP"), must(t, "mechanical power"));
         Optional<Integer> uncovered = s.whole("uncovered allowed").isPresent() ? Optional.of(s.whole("uncovered allowed").getAsInt()) : Optional.empty();

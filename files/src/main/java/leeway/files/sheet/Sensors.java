@@ -28,7 +28,7 @@ final class Sensors {
     private static Table one(Sensor.Measured m) {
         Kind kind = kindOf(m.unit()).orElseThrow();
         Form band = Form.of(kind, 0, kind == Kind.FRACTION ? 0.5 : 1000, example(kind));
-        return Table.sourced("the sensor of " + m.words(),
+        List<Key> keys = new ArrayList<>(List.of(
                 Key.must("at", Form.choice("place of a sensor", AirwayKind.words(Sensor.Place.values())), "Where it measures."),
                 Key.may("delay", Form.of(Kind.TIME, 0, 120, "2 s"), "Transport delay.").otherwise("none"),
                 Key.may("lag", Form.of(Kind.TIME, 0, 120, "0.2 s"), "Time constant of a first-order lag.").otherwise("none"),
@@ -36,7 +36,13 @@ final class Sensors {
                 Key.may("noise", band, "Standard deviation of the noise.").otherwise("none"),
                 Key.may("error", band, "Half-width of a constant error.").otherwise("none"),
                 Key.may("resolution", band, "Smallest step shown.").otherwise("continuous"),
-                Key.may("sample flow", Form.of(Kind.FLOW, 0, 1, "50 mL/min"), "Gas that it takes out of the circuit.").otherwise("none"));
+                Key.may("drift per hour", Form.of(kind, kind == Kind.FRACTION ? -0.5 : -100, kind == Kind.FRACTION ? 0.5 : 100, example(kind)),
+                        "How far it goes off in an hour of use, up or down; in draws between none and twice as much.").otherwise("none"),
+                Key.may("sample flow", Form.of(Kind.FLOW, 0, 1, "50 mL/min"), "Gas that it takes out of the circuit.").otherwise("none")));
+        if (m == Sensor.Measured.SATURATION) {
+            keys.add(Key.may("weak below", Form.of(Kind.FRACTION, 0, 1, "30 %"), "Share of the patient's usual cardiac output under which the pulse is too weak to read.").otherwise("never"));
+        }
+        return Table.sourced("the sensor of " + m.words(), keys.toArray(new Key[0]));
     }
 
     static List<Sensor> of(Section sensors) {
@@ -44,7 +50,8 @@ final class Sensors {
         for (Sensor.Measured m : Sensor.Measured.values()) {
             sensors.section(m.words()).ifPresent(s -> out.add(new Sensor(m, Sensor.Place.valueOf(s.text("at").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')),
                     s.number("delay", 0), s.number("lag", 0), s.number("average", 0), s.number("noise", 0), s.number("error", 0), s.number("resolution", 0),
-                    s.number("sample flow").isPresent() ? java.util.OptionalDouble.of(s.number("sample flow").getAsDouble() * 1000) : java.util.OptionalDouble.empty())));
+                    s.number("sample flow").isPresent() ? java.util.OptionalDouble.of(s.number("sample flow").getAsDouble() * 1000) : java.util.OptionalDouble.empty(),
+                    s.number("drift per hour", 0), m == Sensor.Measured.SATURATION ? s.number("weak below", 0) : 0)));
         }
         return out;
     }

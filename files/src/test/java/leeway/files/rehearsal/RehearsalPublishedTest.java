@@ -3,6 +3,10 @@ package leeway.files.rehearsal;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import leeway.Check;
+import leeway.core.alarm.Speaking;
+import leeway.core.gas.TwoColours;
+import leeway.core.kit.AlarmCondition;
+import leeway.core.kit.AlarmRow.Priority;
 import leeway.core.rehearsal.Effect;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
@@ -15,6 +19,7 @@ import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
 import leeway.core.transport.Transport;
+import leeway.files.sheet.Kinds;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.FieldSource;
 
@@ -36,6 +41,20 @@ class RehearsalPublishedTest {
             Check.fromMemory("peak pressure rise with the tube in one bronchus, volume control", 10, 5, "cmH2O",
                     "5 to 15 cmH2O at once; common practice, no source",
                     () -> peak(Nights.SHORT, "tube in the right main bronchus", 30) - peak(Nights.SHORT, "tube in the right main bronchus", -5)),
+            Check.lookedUp("finger oximeter in mild hypothermia, later than warm by", 85, 9, "s", "MacLeod, Anaesthesia 2005;60:65: mean answer to hypoxia 215 instead of 130 s; a row of breaths is 4 s",
+                    () -> lagS(Nights.SHORT.replace("age: 40 years", "age: 40 years, temperature: 34 Cel")) - lagS(Nights.SHORT)),
+            Check.lookedUp("oximeter with 30 % carboxyhaemoglobin and 65 % oxyhaemoglobin", 95, 0.5, "%", "Vegfors & Lennmarken, Br J Anaesth 1991;66:625: shows the sum of both, over 1 to 30 %", () -> 100 * TwoColours.shows(0.65 / 0.7, 0.3, 0)),
+            Check.lookedUp("breaths that still show CO2 with the tube in the oesophagus", 3, 3, "breaths", "Linko, Acta Anaesthesiol Scand 1983;27:199: gone after a few; Sum-Ping, Anesth Analg 1987;66:481: to zero in about six",
+                    () -> breathsWithCo2(Nights.SHORT)),
+            Check.fromMemory("fall of end-tidal CO2 with a fall of output by 60 %, volume control", 20, 7, "%", "slope 0.33 in dogs; Isserles & Breen, Anesth Analg 1991;73:808, from memory",
+                    () -> 100 * (1 - endTidal(Nights.SHORT, "cardiac output falls", 120) / endTidal(Nights.SHORT, "cardiac output falls", -5))),
+            Check.lookedUp("driving pressure of one lung, 5 mL/kg, no PEEP", 16, 3, "cmH2O", "Spadaro, Anesthesiology 2018;128:531, mean and standard deviation",
+                    () -> driving(Nights.SHORT.replace("peep: 5 cmH2O", "peep: 0 cmH2O, tidal volume: 310 mL"), "tube in the right main bronchus", 60))
+                    .missedBecause("ours is 0.5 below the spread: half of a healthy supine compliance, theirs were lungs of chest surgery, on the side"),
+            Check.fromMemory("repetition of a sound of high priority", 8.75, 6.25, "s", "2.5 to 15 s; IEC 60601-1-8, from memory", () -> Speaking.repeatS(Priority.HIGH)),
+            Check.fromMemory("repetition of a sound of medium priority", 16.25, 13.75, "s", "2.5 to 30 s; IEC 60601-1-8, from memory", () -> Speaking.repeatS(Priority.MEDIUM)),
+            Check.fromMemory("high-pressure limit to signal, obstruction", 0.25, 0.25, "s", "at most 0.5 s from crossing to signal; common practice after ISO 80601-2-12, from memory",
+                    () -> Nights.CATALOGUE.read(Kinds.VENTILATOR, "example pneumatic").good().orElseThrow().alarms().stream().filter(a -> a.condition() == AlarmCondition.AIRWAY_PRESSURE_HIGH).findFirst().orElseThrow().generationDelayS()),
             Check.fromMemory("low-pressure alarm after a disconnection, two breaths", 6.5, 2.5, "s",
                     "4 to 9 s at 15 /min with a rule of two breaths and 1 s to the signal; worked example, from memory",
                     () -> Nights.one(Nights.SHORT, "disconnection at the patient").alarm().orElseThrow().afterS()));
@@ -57,6 +76,29 @@ class RehearsalPublishedTest {
             @Override public boolean enough() { return !Double.isNaN(found[0]); }
         });
         return found[0];
+    }
+
+    /** How late the oximeter passes 90 % behind the blood. */
+    private static double lagS(String text) { return crossing(text, "ventilator stops", n -> n.get(Column.SPO2), 0.90) - crossing(text, "ventilator stops", n -> n.get(Column.SAO2), 0.90); }
+
+    private static double breathsWithCo2(String text) {
+        int[] count = {0};
+        run(text, "tube in the oesophagus", AT_S + 60, new Sink() {
+            @Override public void row(Now n) { if (n.get(Column.AT_S) >= AT_S && n.get(Column.ETCO2_MMHG) >= 5) count[0]++; }
+        });
+        return count[0];
+    }
+
+    private static double endTidal(String text, String fault, double afterS) { return last(text, fault, afterS, Column.ETCO2_MMHG); }
+
+    private static double driving(String text, String fault, double afterS) { return last(text, fault, afterS, Column.DRIVING_CMH2O); }
+
+    private static double last(String text, String fault, double afterS, Column column) {
+        double[] last = {Double.NaN};
+        run(text, fault, AT_S + afterS, new Sink() {
+            @Override public void row(Now n) { last[0] = n.get(column); }
+        });
+        return last[0];
     }
 
     private static double peak(String text, String fault, double afterS) {
