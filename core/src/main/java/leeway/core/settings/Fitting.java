@@ -66,10 +66,23 @@ final class Fitting {
             if (because.containsKey(s)) rows.add(because.get(s));
         }
         leftOut(mode.orElse(wish), wanted);
+        if (hand() && values.containsKey(Setting.FIO2)) reservoir(values, rows);
         return new Suggested(new Settings(mode, values), rows, asked, reasons, remarks, strategy.name());
     }
 
     Rules rules() { return rules; }
+
+    /** A bag has no blender: other rules have gone by the wish, but what stands is what its reservoir gives. */
+    private void reservoir(Map<Setting, Double> values, List<Because> rows) {
+        double wish = values.put(Setting.FIO2, 1.0);
+        if (wish == 1) return;
+        boolean byFile = prescribed.has(Setting.FIO2);
+        String what = (byFile ? "prescribed " : "the strategy would set ") + Shown.of(Setting.FIO2, wish) + "; the " + device.name() + " has no blender and gives what its reservoir holds, about 100 % oxygen";
+        rows.replaceAll(b -> b.setting().equals(Setting.FIO2.words()) ? new Because(b.setting(), b.origin(), what) : b);
+        if (!byFile) return;
+        asked = asked.with(Setting.FIO2, wish);
+        reasons.add("FiO2: " + what + ".");
+    }
 
     private boolean hand() { return device.drive() == Ventilator.Drive.HAND; }
 

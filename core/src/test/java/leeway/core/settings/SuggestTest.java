@@ -54,7 +54,7 @@ class SuggestTest {
         Suggested s = suggest(DEVICE, Settings.NONE.with(Setting.PEEP, 24).with(Setting.RATE, 17.6));
         assertThat(s.settings().get(Setting.PEEP)).hasValue(20);
         assertThat(s.asked().get(Setting.PEEP)).hasValue(24);
-        assertThat(s.reasons()).containsExactly("Peep: prescribed 24 cmH2O, the nearest that the test device has is 20 cmH2O.");
+        assertThat(s.reasons()).containsExactly("PEEP: prescribed 24 cmH2O, the nearest that the test device has is 20 cmH2O.");
         assertThat(s.settings().get(Setting.RATE)).hasValue(18);
         assertThat(s.remarks()).containsExactly("Rate: prescribed 17.6 /min, the nearest that the test device has is 18 /min.");
     }
@@ -106,6 +106,13 @@ class SuggestTest {
         Suggested s = suggest(bag, Settings.NONE);
         assertThat(s.settings().mode()).isEmpty();
         assertThat(s.settings().get(Setting.TIDAL_VOLUME).getAsDouble()).isCloseTo(369.1, within(0.1));
+        assertThat(s.settings().get(Setting.FIO2)).hasValue(1);
+        assertThat(s.reasons()).isEmpty();
+        assertThat(s.because().stream().filter(b -> b.setting().equals("fio2")).findFirst().orElseThrow().why()).contains("has no blender");
+        Suggested wished = suggest(bag, Settings.NONE.with(Setting.FIO2, 0.4));
+        assertThat(wished.settings().get(Setting.FIO2)).hasValue(1);
+        assertThat(wished.asked().get(Setting.FIO2)).hasValue(0.4);
+        assertThat(wished.reasons()).singleElement().asString().startsWith("FiO2: prescribed 40 %; the hand bag has no blender");
     }
 
     @Test
