@@ -165,19 +165,6 @@ class WaysTest {
     }
 
     @Test
-    void thePointOfTheMapIsMovedByKeyboard() throws Exception {
-        try (Visit v = Browser.get().visit(Look.WIDE)) {
-            Page page = v.open("/").page;
-            Locator rate = page.locator("#bench .map input[data-turns='y']");
-            rate.waitFor();
-            rate.focus();
-            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("ArrowRight"));
-            assertThat(field(page, "settings/rate")).not().hasValue("");
-            assertThat(page.locator("#text")).hasValue(Pattern.compile("rate: \\d+ /min"));
-        }
-    }
-
-    @Test
     void theFirstPageIsSmallAndReadyAtOnce() throws Exception {
         long bytes = 0;
         double readyMs = Double.POSITIVE_INFINITY;
@@ -258,9 +245,15 @@ class WaysTest {
     }
 
     @Test
-    void thePointOfTheMapIsDragged() throws Exception {
+    void thePointOfTheMapIsMovedByKeyboardAndDragged() throws Exception {
         try (Visit v = Browser.get().visit(Look.WIDE)) {
             Page page = v.open("/").page;
+            Locator rate = page.locator("#bench .map input[data-turns='y']");
+            rate.waitFor();
+            rate.focus();
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("ArrowRight"));
+            assertThat(field(page, "settings/rate")).not().hasValue("");
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("rate: \\d+ /min"));
             Locator frame = page.locator("#bench .map svg.wide .frame");
             frame.waitFor();
             frame.scrollIntoViewIfNeeded();
@@ -270,7 +263,6 @@ class WaysTest {
             page.mouse().move(box.x + box.width * 0.25, box.y + box.height * 0.75, new com.microsoft.playwright.Mouse.MoveOptions().setSteps(3));
             page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.mouse().up());
             assertThat(page.locator("#text")).hasValue(Pattern.compile("tidal volume: \\d+ mL, rate: \\d+ /min"));
-            assertThat(field(page, "settings/rate")).not().hasValue("");
         }
     }
 
@@ -297,6 +289,72 @@ class WaysTest {
             assertThat((String) page.evaluate(mark)).isEqualTo("none");
             page.emulateMedia(new Page.EmulateMediaOptions().setReducedMotion(com.microsoft.playwright.options.ReducedMotion.NO_PREFERENCE));
             assertThat((String) page.evaluate(mark)).isEqualTo("moved");
+        }
+    }
+
+    /** Goes on with the tabulator until the field has the focus. */
+    private static void tabTo(Page page, String name) {
+        for (int i = 0; i < 80; i++) {
+            if (Boolean.TRUE.equals(page.evaluate("n => document.activeElement.name === n", name))) return;
+            page.keyboard().press("Tab");
+        }
+        throw new AssertionError("the tabulator does not reach " + name);
+    }
+
+    /** Types into the field that has the focus, with keys alone. */
+    private static void key(Page page, String path, String keys) {
+        tabTo(page, "f:" + path);
+        page.keyboard().type(keys);
+        page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().press("Tab"));
+    }
+
+    @Test
+    void aNewJourneyInGermanByKeyboardAloneOntoPaper() throws Exception {
+        long from = System.nanoTime();
+        try (Visit v = Browser.get().visit(Look.WIDE.in("de-AT"))) {
+            Page page = v.open("/new").page;
+            tabTo(page, "f:patient/sex");
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().type("w"));
+            key(page, "patient/height", "170");
+            tabTo(page, "f:ventilator");
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.keyboard().type("Beispiel, T"));
+            key(page, "oxygen/0/cylinder", "2 L");
+            key(page, "oxygen/0/pressure", "185");
+            key(page, "legs/0/takes", "30");
+            assertThat(page.locator("#word")).hasText(Pattern.compile("Hält|Hält nicht"));
+            assertThat(text(page)).contains("sex: female").contains("ventilator: example turbine");
+            assertThat(page.locator("#spoken")).hasText(Pattern.compile("Der Plan hält.*"));
+            byte[] paper = page.pdf(new Page.PdfOptions().setFormat("A4").setPath(java.nio.file.Path.of("target", "screens", "journey-german.pdf")));
+            assertThat(paper.length).isGreaterThan(10_000);
+            assertThat((System.nanoTime() - from) / 1e9).as("seconds from the empty page to paper").isLessThan(90);
+        }
+    }
+
+    @Test
+    void aRehearsalIsSteppedByKeyboardAndHeardInGerman() throws Exception {
+        try (Visit v = Browser.get().visit(Look.PHONE.in("de-AT"))) {
+            Page page = v.open("/rehearse/fault?fault=tube%20slipped%20out&at=20").page;
+            page.locator("a", new Page.LocatorOptions().setHasText("Wahrheit verbergen")).focus();
+            page.keyboard().press("Enter");
+            assertThat(page.locator(".clock")).hasText("0:00");
+            String address = page.url();
+            Locator heard = page.locator("#fault [role=status]");
+            for (int i = 0; i < 3; i++) {
+                String before = page.locator(".clock").innerText();
+                page.locator("#next").focus();
+                page.keyboard().press("Enter");
+                assertThat(page.locator(".clock")).not().hasText(before);
+                assertThat(page.locator(":focus")).hasAttribute("id", "next");
+                assertThat(heard).containsText(page.locator(".clock").innerText());
+            }
+            assertThat(heard).containsText("gehört");
+            page.locator("#reveal").focus();
+            page.keyboard().press("Enter");
+            assertThat(page.locator("h1")).hasText("Tubus herausgerutscht");
+            assertThat(page.locator("body")).containsText("Die CO2-Kurve ist weg");
+            page.navigate(address);
+            assertThat(page.locator(".clock")).hasText("0:00");
+            assertThat(page.locator("body")).not().containsText("herausgerutscht");
         }
     }
 }

@@ -36,7 +36,8 @@ public final class SpeaksFirst {
             if (t > most * 1.001) break;
             double x = x(t, left, right, most);
             svg.line("grid", x, top, x, height - 4);
-            if (x - lastX < 34) continue;
+            // the last one ends at the edge, so it starts further left
+            if (x - lastX < (x > right - 20 ? 52 : 34)) continue;
             svg.text("tick", x, 14, x > right - 20 ? At.END : t == FROM_S ? At.START : At.MIDDLE, tick(t));
             lastX = x;
         }

@@ -54,7 +54,15 @@ public final class Svg {
 
     private Svg points(String shape, String cssClass, double[] x, double[] y) {
         s.append('<').append(shape).append(" class=\"").append(cssClass).append("\" points=\"");
-        for (int i = 0; i < x.length; i++) s.append(i == 0 ? "" : " ").append(n(x[i])).append(',').append(n(y[i]));
+        String before = "";
+        String here = x.length == 0 ? "" : n(y[0]);
+        for (int i = 0; i < x.length; i++) {
+            String after = i + 1 < x.length ? n(y[i + 1]) : "";
+            // a point on a level stretch tells nothing
+            if (!here.equals(before) || !here.equals(after)) s.append(i == 0 ? "" : " ").append(n(x[i])).append(',').append(here);
+            before = here;
+            here = after;
+        }
         s.append("\"/>");
         return this;
     }

@@ -60,7 +60,7 @@ public record AnswerView(Plan plan) {
     /** @param look wide, narrow, paper */
     public String journey(String look) { return PlanPictures.journey(plan, look, width(look)); }
 
-    /** @param look wide, narrow, paper */
+    /** @param look wide, narrow */
     public String gases(String look) { return PlanPictures.gases(plan, look, width(look)); }
 
     /** Pixels of a picture, at which its letters have their own size. */

@@ -51,10 +51,17 @@ class ApiTest {
         JsonNode schema = description.at("/paths/" + path.replace("/", "~1") + "/post/responses/" + status + "/content/application~1json/schema");
         assertThat(schema.isMissingNode()).as("%s answers %d by description", path, status).isFalse();
         ObjectNode whole = schema.deepCopy();
-        whole.set("components", description.get("components"));
+        whole.set("components", description.get("components").deepCopy());
+        nothingElse(whole);
         List<String> out = new ArrayList<>();
         SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(whole.toString()).validate(json, InputFormat.JSON).forEach(e -> out.add(e.toString()));
         return out;
+    }
+
+    /** A key that the description lacks is an error here; a client that reads by the description may meet newer ones. */
+    private static void nothingElse(JsonNode schema) {
+        if (schema.has("properties") && !schema.has("additionalProperties")) ((ObjectNode) schema).put("additionalProperties", false);
+        schema.forEach(ApiTest::nothingElse);
     }
 
     @ParameterizedTest
@@ -83,6 +90,42 @@ class ApiTest {
         HttpResponse<String> answer = post(path, NIGHT);
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(wrong("/api/rehearse", 422, answer.body())).isEmpty();
+    }
+
+    /** Every key of an answer stands in the description. */
+    @ParameterizedTest
+    @ValueSource(strings = {"infant-by-road", "copd-by-ferry", "hand-bag-across-town", "mode-support"})
+    void everyKeyOfAnAnswerIsDescribed(String example) throws Exception {
+        String file = Examples.text(example).orElseThrow();
+        for (String path : List.of("/api/plan", "/api/breathe?for=2%20min")) {
+            HttpResponse<String> answer = post(path, file);
+            assertThat(answer.statusCode()).as(path).isEqualTo(200);
+            assertThat(wrong(path.replaceAll("\\?.*", ""), 200, answer.body())).as("%s of %s", path, example).isEmpty();
+        }
+    }
+
+    @Test
+    void theDescriptionSaysOfEveryKeyWhatItIs() {
+        List<String> silent = new ArrayList<>();
+        for (String name : List.of("Plan", "Rehearsal", "Rehearsals", "Breaths", "Map", "Check", "Refusal")) silent(name, description.at("/components/schemas/" + name), silent);
+        assertThat(silent).isEmpty();
+    }
+
+    private static void silent(String at, JsonNode schema, List<String> silent) {
+        if (schema.has("properties")) {
+            schema.get("properties").properties().forEach(e -> {
+                if (!e.getValue().path("description").asText().matches(".{2,}")) silent.add(at + "." + e.getKey());
+                silent(at + "." + e.getKey(), e.getValue(), silent);
+            });
+        }
+        if (schema.has("items")) silent(at + "[]", schema.get("items"), silent);
+    }
+
+    @Test
+    void everyRefusalIsDescribed() {
+        description.get("paths").properties().stream().filter(p -> p.getKey().startsWith("/api/")).forEach(p -> p.getValue().properties().forEach(o -> {
+            for (String code : List.of("400", "401", "403", "413", "421", "422", "429", "500", "503")) assertThat(o.getValue().at("/responses/" + code).isMissingNode()).as("%s %s", p.getKey(), code).isFalse();
+        }));
     }
 
     @Test

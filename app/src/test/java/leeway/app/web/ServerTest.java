@@ -205,4 +205,51 @@ class ServerTest {
         HttpRequest asks = HttpRequest.newBuilder(URI.create(page)).header("Referer", page).header("HX-Current-URL", page).build();
         assertThat(client.send(asks, BodyHandlers.ofString()).statusCode()).isEqualTo(200);
     }
+
+    @Test
+    void cookiesOfOursAreForThisSiteAndNoScript() throws Exception {
+        for (String cookie : get("/new?lang=de").headers().allValues("Set-Cookie")) assertThat(cookie).contains("SameSite=Lax", "HttpOnly", "Path=/");
+        assertThat(get("/new?lang=de").headers().allValues("Set-Cookie")).hasSize(2);
+        HttpResponse<String> api = post("/api/plan", "text/yaml", "transport: x");
+        assertThat(api.headers().allValues("Set-Cookie")).as("programs get none").isEmpty();
+    }
+
+    @Test
+    void anAnswerThatTakesTooLongIsStoppedWithAMessage() throws Exception {
+        Server.Options local = Server.Options.local();
+        try (Server hurried = Server.start(new Server.Options(local.host(), local.port(), local.passwords(), Duration.ofMillis(30), local.catalogue(), local.seed()))) {
+            String file = Examples.text("heavy-patient-by-air").orElseThrow();
+            HttpRequest asks = HttpRequest.newBuilder(URI.create(hurried.address() + "api/rehearse?draws=200&pairs=true")).header("Content-Type", "text/yaml").POST(BodyPublishers.ofString(file)).build();
+            HttpResponse<String> answer = client.send(asks, BodyHandlers.ofString());
+            assertThat(answer.statusCode()).as(answer.body()).isEqualTo(503);
+            assertThat(answer.body()).contains("was stopped");
+        }
+    }
+
+    @Test
+    void whoReachesAServerFromOutsideIsSlowedDown(@TempDir Path dir) throws Exception {
+        Passwords people = Passwords.read(Files.writeString(dir.resolve("people"), PasswordsTest.LINE));
+        try (Server open = Server.start(new Server.Options("0.0.0.0", 0, Optional.of(people), Duration.ofSeconds(5), Catalogue.builtIn(), 1))) {
+            HttpRequest named = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + open.port() + "/health")).build();
+            HttpResponse<String> last = client.send(named, BodyHandlers.ofString());
+            for (int i = 0; i < 400 && last.statusCode() == 200; i++) last = client.send(named, BodyHandlers.ofString());
+            assertThat(last.statusCode()).isEqualTo(429);
+            assertThat(last.headers().firstValue("Retry-After")).isPresent();
+        }
+    }
+
+    @Test
+    void noPathThatARequestNamesIsOpened(@TempDir Path dir) throws Exception {
+        Path secret = Files.writeString(dir.resolve("secret.yaml"), "a secret of this machine");
+        String up = "..%2f".repeat(12);
+        for (String path : List.of("/?example=" + up + secret.toString().substring(1), "/?s=" + secret, "/sheets/ventilator/" + up + "etc%2fpasswd", "/sheets/" + up + "etc/passwd", "/figures/" + up + "etc%2fpasswd", "/rehearse/fault?fault=" + secret,
+                "/figures/draw?f:ventilator=" + secret, "/assets/x/" + up + "etc%2fpasswd", "/card.pdf?example=" + secret)) {
+            HttpResponse<String> answer = get(path);
+            assertThat(answer.statusCode()).as(path).isLessThan(500);
+            assertThat(answer.body()).as(path).doesNotContain("a secret of this machine", "root:");
+        }
+        HttpResponse<String> file = post("/api/plan", "text/yaml", Examples.text("hand-bag-across-town").orElseThrow().replace("ventilator: hand bag", "ventilator: " + secret));
+        assertThat(file.statusCode()).isEqualTo(422);
+        assertThat(file.body()).doesNotContain("a secret of this machine");
+    }
 }
