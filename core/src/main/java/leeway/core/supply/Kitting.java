@@ -2,11 +2,8 @@ package leeway.core.supply;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import leeway.core.gas.RealOxygen;
 import leeway.core.kit.Kit;
 import leeway.core.kit.Policy;
@@ -47,7 +44,9 @@ final class Kitting {
     private final List<Demand> demands = new ArrayList<>();
     private final Trial trial;
     private final Strides strides;
-    private final Map<List<Integer>, Double> known = new HashMap<>();
+    /** Kits that meet the policy, none of which holds another; and kits that do not. */
+    private final List<int[]> sufficient = new ArrayList<>();
+    private final List<int[]> insufficient = new ArrayList<>();
     private final List<Found> best = new ArrayList<>();
 
     private record Found(int[] counts, double massKg, int items, double chance) { }
@@ -178,7 +177,7 @@ final class Kitting {
     List<Take> best() {
         if (kinds.isEmpty()) return List.of();
         int[] all = kinds.stream().mapToInt(Kind::most).toArray();
-        if (chance(all) < 0) return List.of();
+        if (!enough(all)) return List.of();
         best.clear();
         search(0, new int[kinds.size()], 0, 0);
         return best.stream().map(f -> {
@@ -209,26 +208,34 @@ final class Kitting {
         int high = kinds.get(k).most();
         if (low > high || worse(massKg + low * kinds.get(k).massKg(), items + low)) return;
         counts[k] = low;
-        double chance = chance(counts);
-        if (chance < 0 && low < high) {
+        if (!enough(counts)) {
             counts[k] = high;
-            double atHigh = chance(counts);
-            while (atHigh >= 0 && high - low > 1) {
+            if (low == high || !enough(counts)) low = high = -1;
+            while (high - low > 1) {
                 int mid = (low + high) >>> 1;
                 counts[k] = mid;
-                double here = chance(counts);
-                if (here >= 0) {
-                    high = mid;
-                    atHigh = here;
-                } else {
-                    low = mid;
-                }
+                if (enough(counts)) high = mid; else low = mid;
             }
             counts[k] = high;
-            chance = atHigh;
         }
-        if (chance >= 0) keep(counts, massKg + counts[k] * kinds.get(k).massKg(), items + counts[k], chance);
+        if (counts[k] >= 0) keep(counts, massKg + counts[k] * kinds.get(k).massKg(), items + counts[k]);
         counts[k] = 0;
+    }
+
+    /** Whether a kit meets the policy: known where it holds all of one that does, or no more than one that does not. */
+    private boolean enough(int[] counts) {
+        for (int[] one : sufficient) if (holds(counts, one)) return true;
+        for (int[] one : insufficient) if (holds(one, counts)) return false;
+        boolean enough = chance(counts) >= 0;
+        List<int[]> among = enough ? sufficient : insufficient;
+        among.removeIf(one -> enough ? holds(one, counts) : holds(counts, one));
+        among.add(counts.clone());
+        return enough;
+    }
+
+    private static boolean holds(int[] kit, int[] all) {
+        for (int k = 0; k < kit.length; k++) if (kit[k] < all[k]) return false;
+        return true;
     }
 
     private int leastLast(int[] counts) {
@@ -269,31 +276,22 @@ final class Kitting {
         return massKg > last.massKg() + SAME_KG || massKg > last.massKg() - SAME_KG && items >= last.items();
     }
 
-    private void keep(int[] counts, double massKg, int items, double chance) {
+    private void keep(int[] counts, double massKg, int items) {
         if (worse(massKg, items)) return;
         int[] less = counts.clone();
         for (int k = 0; k < less.length; k++) {
             if (less[k] == 0) continue;
             less[k]--;
-            if (chance(less) >= 0) return; // one item too many: the smaller kit is found on its own
+            if (enough(less)) return; // one item too many: the smaller kit is found on its own
             less[k]++;
         }
-        best.add(new Found(counts.clone(), massKg, items, chance));
+        best.add(new Found(counts.clone(), massKg, items, chance(counts)));
         best.sort(Comparator.comparingDouble((Found f) -> Math.rint(f.massKg() / SAME_KG)).thenComparingInt(Found::items));
         if (best.size() > KEPT) best.remove(KEPT);
     }
 
     /** Chance of running dry with this kit; -1 where it does not meet the policy. */
     double chance(int[] counts) {
-        List<Integer> kit = IntStream.of(counts).boxed().toList();
-        Double there = known.get(kit);
-        if (there != null) return there;
-        double chance = worked(counts);
-        known.put(kit, chance);
-        return chance;
-    }
-
-    private double worked(int[] counts) {
         double[] one = new double[kinds.size()];
         for (int k = 0; k < one.length; k++) one[k] = kinds.get(k).oneL();
         fill(route.startL, one, counts, -1);

@@ -46,6 +46,7 @@ final class Strides {
     private final double[] turnedMin;
     private final double[] ownMin;
     private final int[] turned;
+    private double earliestLegMin;
     private final int[] stretch;
     private final int[] used;
     private final double[] unfedMin = new double[BLOCK];
@@ -125,6 +126,7 @@ final class Strides {
             source.minutes(l, from, n, minutes);
             if (timed) {
                 copy(nowMin, 0, legFromMin, 0, n);
+                earliestLegMin = least(legFromMin, n) - ROUNDING_MIN;
                 for (int i = 0; i < parts; i++) {
                     part(l, i, parts, n);
                     if (marks != null) marks.mark(l * parts + i + 1, from, n, this);
@@ -165,55 +167,84 @@ final class Strides {
 
     private void part(int l, int part, int parts, int n) {
         copy(nowMin, 0, partFromMin, 0, n);
-        for (int i = 0; i < n; i++) toMin[i] = legFromMin[i] + (part + 1 == parts ? minutes[i] : minutes[i] * (part + 1) / parts);
+        double share = parts;
+        if (part + 1 == parts) for (int i = 0; i < n; i++) toMin[i] = legFromMin[i] + minutes[i];
+        else for (int i = 0; i < n; i++) toMin[i] = legFromMin[i] + minutes[i] * (part + 1) / share;
+        double earliest = least(nowMin, n), latest = most(toMin, n);
         double[] atMin = route.acts.atMin;
         for (int j = 0; j <= atMin.length; j++) {
-            if (!piecesUntil(j < atMin.length ? atMin[j] : Double.POSITIVE_INFINITY, j, n)) continue;
+            double actMin = j < atMin.length ? atMin[j] : Double.POSITIVE_INFINITY;
+            if (actMin <= earliest) continue;
+            boolean last = actMin >= latest;
+            if (last ? !pieces(j, n) : !piecesUntil(actMin, j, n)) continue;
             if (route.lossy) Arrays.fill(used, 0, n, -1);
-            double[] begins = turnsTo.length > 0 ? turnedTo(l, j, n) : restMin;
+            double[] begins = turnsTo.length > 0 ? turnedTo(l, j, actMin, n) : restMin;
             piece(l, route.draw[j][l], route.minPerL[j][l], begins, n);
             if (route.lossy) lose(n);
+            if (last) break;
         }
         if (packs == 0) return;
         for (int i = 0; i < n; i++) partFromMin[i] = toMin[i] - partFromMin[i];
         power(l, partFromMin, n);
     }
 
+    private static double least(double[] values, int n) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < n; i++) if (values[i] < least) least = values[i];
+        return least;
+    }
+
+    private static double most(double[] values, int n) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < n; i++) if (values[i] > most) most = values[i];
+        return most;
+    }
+
+    private static boolean any(double[] values, int n) {
+        for (int i = 0; i < n; i++) if (values[i] > 0) return true;
+        return false;
+    }
+
+    /** What is left of the part, where no further act falls into it; false where nothing is. */
+    private boolean pieces(int j, int n) {
+        for (int i = 0; i < n; i++) restMin[i] = toMin[i] - nowMin[i];
+        copy(nowMin, 0, pieceFromMin, 0, n);
+        copy(toMin, 0, nowMin, 0, n);
+        return any(restMin, n) && in(j, n);
+    }
+
     /** Each draw's piece of time up to this act within the part; false where none has any. */
     private boolean piecesUntil(double actMin, int j, int n) {
-        double any = 0;
-        for (int i = 0; i < n; i++) {
-            double now = nowMin[i];
-            double end = actMin <= now + ROUNDING_MIN ? now : Math.min(toMin[i], actMin);
-            pieceFromMin[i] = now;
-            restMin[i] = end - now;
-            nowMin[i] = end;
-            any = Math.max(any, end - now);
-        }
-        if (!(any > 0)) return false;
-        for (int i = 0; i < n; i++) if (restMin[i] > 0) stretch[i] = j;
+        copy(nowMin, 0, pieceFromMin, 0, n);
+        for (int i = 0; i < n; i++) if (actMin > nowMin[i] + ROUNDING_MIN) nowMin[i] = Math.min(toMin[i], actMin);
+        for (int i = 0; i < n; i++) restMin[i] = nowMin[i] - pieceFromMin[i];
+        return any(restMin, n) && in(j, n);
+    }
+
+    private boolean in(int j, int n) {
+        for (int i = 0; i < n && full; i++) if (restMin[i] > 0) stretch[i] = j;
         return true;
     }
 
     /** Where an act of this leg has turned to a store, that one is drawn on first. What of the piece begins with the order of the leg. */
-    private double[] turnedTo(int l, int j, int n) {
-        Arrays.fill(turned, 0, n, -1);
+    private double[] turnedTo(int l, int j, double untilMin, int n) {
+        boolean any = false;
         for (int c = 0; c < route.acts.changeMin.length; c++) {
             double at = route.acts.changeMin[c];
+            if (at >= untilMin || at < earliestLegMin) continue;   // it comes later, or before every draw's leg
+            if (!any) Arrays.fill(turned, 0, n, -1);
+            any = true;
             for (int i = 0; i < n; i++) if (at >= legFromMin[i] - ROUNDING_MIN && at <= pieceFromMin[i] + ROUNDING_MIN) turned[i] = route.acts.changeTo[c];
         }
+        if (!any) return restMin;
         copy(restMin, 0, ownMin, 0, n);
         for (int to : turnsTo) {
-            double any = 0;
-            for (int i = 0; i < n; i++) {
-                turnedMin[i] = turned[i] == to ? restMin[i] : 0;
-                any += turnedMin[i];
-            }
-            if (!(any > 0)) continue;
+            for (int i = 0; i < n; i++) turnedMin[i] = turned[i] == to ? restMin[i] : 0;
+            if (!any(turnedMin, n)) continue;
             if (!route.endless[to]) add(route.draw[j][l][to], turnedMin, n);
             for (int i = 0; i < n; i++) ownMin[i] -= turnedMin[i];
             give(to, route.draw[j][l][to], route.minPerL[j][l][to], turnedMin, n);
-            for (int i = 0; i < n; i++) restMin[i] = turned[i] == to ? turnedMin[i] : restMin[i];
+            for (int i = 0; i < n; i++) if (turned[i] == to) restMin[i] = turnedMin[i];
         }
         return ownMin;
     }
@@ -281,15 +312,21 @@ final class Strides {
         for (int i = 0; i < n; i++) flatMin[i] = Math.max(flatMin[i], poweredMin[i]);
     }
 
+    /** As {@link Route#drain}, pack by pack. */
     private static void drain(double[] wh, double perMin, double[] rest, int n) {
+        if (perMin == Double.POSITIVE_INFINITY) { // so cold that it gives nothing
+            Arrays.fill(wh, 0, n, 0);
+            return;
+        }
+        if (!(perMin > 0)) {
+            Arrays.fill(rest, 0, n, 0);
+            return;
+        }
         for (int i = 0; i < n; i++) {
-            if (wh[i] >= perMin * rest[i]) {
-                wh[i] -= perMin * rest[i];
-                rest[i] = 0;
-            } else {
-                rest[i] -= wh[i] / perMin;
-                wh[i] = 0;
-            }
+            double takes = perMin * rest[i];
+            double gives = Math.min(takes, wh[i]);
+            wh[i] -= gives;
+            rest[i] = (takes - gives) / perMin;
         }
     }
 
