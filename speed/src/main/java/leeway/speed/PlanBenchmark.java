@@ -80,7 +80,7 @@ public class PlanBenchmark {
     public List<Rehearsal> allFaults() { return rehearse().central(); }
 
     @Benchmark
-    public Plan planWithoutRehearsals() { return PlanMaker.plan(transport, sheets, 1, (voyage, faults) -> List::of); }
+    public Plan planWithoutRehearsals() { return PlanMaker.plan(transport, sheets, 1, faults -> List::of); }
 
     @Benchmark
     public Plan plan() { return PlanMaker.plan(transport, sheets, 1); }

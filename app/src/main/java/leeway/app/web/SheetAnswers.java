@@ -61,7 +61,7 @@ final class SheetAnswers implements Answers {
     @Override public List<String> names(String kind) { return names.computeIfAbsent(kind, catalogue::names); }
 
     @Override public Read<Plan> plan(String text, Hands hands) {
-        return read(text, t -> PlanMaker.plan(t, library, seed, (voyage, faults) -> Shared.begin(voyage.until(hands.unwanted()), faults, 1 + hands.idle(), hands.others())));
+        return read(text, t -> PlanMaker.plan(t, library, seed, faults -> Shared.begin(faults, 1 + hands.idle(), hands.others()), hands.unwanted()));
     }
 
     @Override public Read<Mapped> map(String text, Hands hands) {

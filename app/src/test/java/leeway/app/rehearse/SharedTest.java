@@ -10,6 +10,8 @@ import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
+import leeway.core.rehearsal.Nominal;
+import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearse;
 import leeway.core.rehearsal.Stage.Voyage;
 import leeway.core.start.Start;
@@ -27,7 +29,10 @@ class SharedTest {
         Settings settings = Start.of(t, v, library::strategy).settings();
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
         List<Fault> faults = library.faults();
-        assertThat(Shared.shares(voyage, faults, 3, task -> new Thread(task).start()).get()).isEqualTo(Rehearse.all(voyage, faults));
-        assertThat(Shared.shares(voyage, faults, 2, nobody -> { }).get()).isEqualTo(Rehearse.all(voyage, faults));
+        Rehearse shared = Rehearse.of(voyage, Nominal.of(voyage), faults);
+        List<Rehearsal> alone = Rehearse.all(voyage, faults);
+        assertThat(Shared.shares(shared, 3, task -> new Thread(task).start()).get()).isEqualTo(alone);
+        assertThat(Shared.shares(shared, 2, nobody -> { }).get()).isEqualTo(alone);
+        assertThat(shared.central()).isEqualTo(alone);
     }
 }

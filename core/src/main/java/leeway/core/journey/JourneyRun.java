@@ -47,8 +47,10 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
     }
 
     /** The same of a patient already worked out (fitted to a blood gas, say). */
-    public static JourneyRun of(Transport t, Ventilated v, Settings settings, Draw draw) {
-        List<LegState> legs = LegState.of(t, v, settings);
+    public static JourneyRun of(Transport t, Ventilated v, Settings settings, Draw draw) { return of(t, v, settings, LegState.of(t, v, settings), draw); }
+
+    /** The same, with the legs' steady states already worked out for this patient and these settings. */
+    public static JourneyRun of(Transport t, Ventilated v, Settings settings, List<LegState> legs, Draw draw) {
         double[] starts = new double[legs.size() + 1];
         List<LegNeed> needs = legs.stream().map(LegState::need).toList();
         double[] drawnMin = draw.draw() == 0 ? null : SupplyPart.legMinutes(t, needs, draw);

@@ -7,10 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import leeway.core.plan.Plan.Moment;
-import leeway.core.rehearsal.Stage;
+import leeway.core.rehearsal.Nominal;
 import leeway.core.run.Column;
-import leeway.core.run.Now;
-import leeway.core.run.Sink;
 
 /** The journey run once at medians, with its events and without what-ifs: the gases along it, and the state at each leg's end. */
 final class Course {
@@ -19,20 +17,15 @@ final class Course {
     /** Moments of a picture. */
     private static final int MOMENTS = 400;
 
-    private final List<double[]> rows = new ArrayList<>();
+    private final List<double[]> rows;
     private final double[] legStartS;
 
-    private Course(double[] legStartS) { this.legStartS = legStartS; }
-
-    static Course of(Stage stage) {
-        Course course = new Course(stage.legStartS());
-        double endS = stage.legStartS()[stage.legStartS().length - 1];
-        Now n = stage.loop().begin(stage.script());
-        stage.loop().to(endS, n, stage.script().copy(), new Sink() {
-            @Override public void row(Now at) { course.rows.add(at.row.clone()); }
-        });
-        return course;
+    private Course(List<double[]> rows, double[] legStartS) {
+        this.rows = rows;
+        this.legStartS = legStartS;
     }
+
+    static Course of(Nominal medians) { return new Course(medians.rows(), medians.legStartS()); }
 
     private static double at(double[] row, Column c) { return row[c.ordinal()]; }
 

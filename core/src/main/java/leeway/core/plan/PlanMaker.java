@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.AlarmLimits;
@@ -25,13 +26,12 @@ import leeway.core.map.Depth;
 import leeway.core.plan.Plan.AtLeg;
 import leeway.core.plan.Plan.LegTime;
 import leeway.core.plan.Plan.Moment;
-import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
 import leeway.core.rehearsal.MonitorPower;
+import leeway.core.rehearsal.Nominal;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearse;
 import leeway.core.rehearsal.Stage.Voyage;
-import leeway.core.run.Draw;
 import leeway.core.start.Start;
 import leeway.core.supply.Supply;
 import leeway.core.supply.SupplyResult;
@@ -46,13 +46,16 @@ public final class PlanMaker {
      * Rehearses all faults once; whoever has threads may begin at once and share the work, the answer stays that of
      * {@link Rehearse#all}. The answer is asked for when the rest of the plan is done.
      */
-    public interface Rehearser { Supplier<List<Rehearsal>> begin(Voyage voyage, List<Fault> faults); }
+    public interface Rehearser { Supplier<List<Rehearsal>> begin(Rehearse faults); }
 
     /** The plan; the same transport, library and seed give the same plan everywhere. */
-    public static Plan plan(Transport t, Library library, long seed) { return plan(t, library, seed, (voyage, faults) -> () -> Rehearse.all(voyage, faults)); }
+    public static Plan plan(Transport t, Library library, long seed) { return plan(t, library, seed, faults -> faults::central); }
 
     /** The same, with rehearsals by somebody else. */
-    public static Plan plan(Transport t, Library library, long seed, Rehearser rehearser) {
+    public static Plan plan(Transport t, Library library, long seed, Rehearser rehearser) { return plan(t, library, seed, rehearser, () -> false); }
+
+    /** The same; stops with {@link leeway.core.run.Stopped} soon after it is told to be unwanted. */
+    public static Plan plan(Transport t, Library library, long seed, Rehearser rehearser, BooleanSupplier unwanted) {
         Ventilated v = Ventilated.of(t);
         Set<String> assumed = new LinkedHashSet<>(t.assumed());
         assumed.addAll(v.patient().assumed());
@@ -63,12 +66,13 @@ public final class PlanMaker {
 
         List<LegState> states = LegState.of(t, v, settings);
         Steady first = states.get(0).steady();
-        Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, draw));
-        Supplier<List<Rehearsal>> rehearsing = rehearser.begin(voyage, library.faults());
-        SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), library.ventilators(), seed, Supply.DRAWS);
+        Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, states, draw)).until(unwanted);
+        Nominal medians = Nominal.of(voyage);
+        Supplier<List<Rehearsal>> rehearsing = rehearser.begin(Rehearse.of(voyage, medians, library.faults()));
+        SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), library.ventilators(), seed, Supply.DRAWS, unwanted);
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first, t), t.alarms());
-        Course course = Course.of(voyage.stage(new Draw(seed, 0)));
+        Course course = Course.of(medians);
         List<Moment> gases = course.moments();
         Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
         List<Rehearsal> rehearsals = rehearsing.get();

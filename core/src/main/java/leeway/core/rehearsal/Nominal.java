@@ -6,7 +6,9 @@ import java.util.List;
 import leeway.core.alarm.Speaking;
 import leeway.core.gas.Blend;
 import leeway.core.kit.Setting;
+import leeway.core.rehearsal.Stage.Voyage;
 import leeway.core.run.Column;
+import leeway.core.run.Draw;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
@@ -18,7 +20,7 @@ import leeway.core.supply.SupplyPart;
  * one, the lowest saturation. For a fault that only drains stores, reserve is what they hold beyond the rest of the leg, and least
  * where the drain has longest to run: as the leg begins. Where gas or power ends by itself, only moments before that are taken.
  */
-final class Nominal {
+public final class Nominal {
     /** A reserve this much lower counts as lower; 1 %. */
     private static final double LESS = 0.99;
     /** A leg's first half minute still carries the change to it. */
@@ -33,11 +35,19 @@ final class Nominal {
     private final double[] oxygenAtEndL;
     private final double[] chargeAtEndWh;
     private final List<Double> ends = new ArrayList<>();
+    private final List<double[]> rows = new ArrayList<>();
+    private final boolean keepsRows;
     private boolean gone;
 
+    /** At medians, with the rows of the journey; for all who rehearse it and for who draws its course. */
+    public static Nominal of(Voyage voyage) { return new Nominal(voyage.stage(new Draw(0, 0)), Double.NaN, true); }
+
     /** @param fixedS the moment of the fault where one is given; {@code NaN} for the least reserve of each leg */
-    Nominal(Stage stage, double fixedS) {
+    Nominal(Stage stage, double fixedS) { this(stage, fixedS, false); }
+
+    private Nominal(Stage stage, double fixedS, boolean keepsRows) {
         this.stage = stage;
+        this.keepsRows = keepsRows;
         least = new Checkpoint[stage.legs()];
         begins = new Checkpoint[stage.legs()];
         count = new int[stage.speaking().limits().size()];
@@ -92,6 +102,12 @@ final class Nominal {
 
     double journeyS() { return endS; }
 
+    /** Start of each leg and, last, the end of the journey, s. */
+    public double[] legStartS() { return stage.legStartS().clone(); }
+
+    /** What the loop's columns held at each row of the journey; empty where they were not asked for. */
+    public List<double[]> rows() { return List.copyOf(rows); }
+
     /** When gas or power next ends at or after a time for want of stores, without any fault; infinite for never within the search after the journey. */
     double suppliesEndS(double tS) {
         for (double endS : ends) if (endS >= tS) return endS;
@@ -119,6 +135,7 @@ final class Nominal {
 
         @Override
         public void row(Now n) {
+            if (keepsRows && leg >= 0) rows.add(n.row.clone());
             // what ends by itself is the plan's to say; faults are rehearsed before it
             if (gone && (leg > 0 || first != null)) return;
             if (leg < 0 || n.tS < Math.min(stage.legStartS()[leg] + SETTLE_S, stage.legEndS(leg) - 1)) return;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntSupplier;
 import leeway.core.rehearsal.Rehearsal.ByLeg;
 import leeway.core.rehearsal.Rehearsal.Coverage;
 import leeway.core.rehearsal.Rehearsal.Margins;
@@ -23,9 +24,12 @@ public final class Rehearse {
     private final Map<String, Fault> byName = new HashMap<>();
     private final double fixedS;
     private final boolean thorough;
+    /** The journey at medians without a fault; null until somebody needs it. */
+    private final Nominal medians;
 
-    private Rehearse(Voyage voyage, List<Fault> faults, List<Fault> known, double fixedS, boolean thorough) {
+    private Rehearse(Voyage voyage, List<Fault> faults, List<Fault> known, double fixedS, boolean thorough, Nominal medians) {
         this.thorough = thorough;
+        this.medians = medians;
         this.voyage = voyage;
         this.faults = List.copyOf(faults);
         known.forEach(f -> byName.put(f.name(), f));
@@ -44,11 +48,17 @@ public final class Rehearse {
      * @param atS    the moment of the fault; absent for the worst moment of each leg
      */
     public static Rehearse of(Voyage voyage, List<Fault> faults, List<Fault> known, OptionalDouble atS) {
-        return new Rehearse(voyage, faults, known, atS.orElse(Double.NaN), atS.isPresent());
+        return new Rehearse(voyage, faults, known, atS.orElse(Double.NaN), atS.isPresent(), null);
     }
 
+    /** All faults, each at its worst moment; {@code medians} is the voyage at medians without any, which is then not run again. */
+    public static Rehearse of(Voyage voyage, Nominal medians, List<Fault> faults) { return new Rehearse(voyage, faults, faults, Double.NaN, false, medians); }
+
+    /** Every fault that is rehearsed. */
+    public int size() { return faults.size(); }
+
     /** The same, every branch to the end of its search, as where a moment is given: what comes on the next leg counts then too. */
-    public Rehearse thoroughly() { return new Rehearse(voyage, faults, List.copyOf(byName.values()), fixedS, true); }
+    public Rehearse thoroughly() { return new Rehearse(voyage, faults, List.copyOf(byName.values()), fixedS, true, medians); }
 
     /** When gas or power ends at medians without any fault, s from departure; absent where it lasts. */
     public OptionalDouble suppliesEndS() {
@@ -59,11 +69,24 @@ public final class Rehearse {
 
     /** The rows at medians, sorted: uncovered (silent first), in time, no harm, not in this kit. */
     public List<Rehearsal> central() {
-        Run run = new Run(new Draw(0, 0));
+        int[] next = {0};
+        return inOrder(some(() -> next[0]++));
+    }
+
+    /**
+     * Rows at medians of some of the faults, not sorted: for who shares them out. Each share makes a stage of its own, and a row is the
+     * same whoever makes it.
+     *
+     * @param next the index of the next fault to rehearse; {@link #size} or more for no more
+     */
+    public List<Rehearsal> some(IntSupplier next) {
         List<Rehearsal> rows = new ArrayList<>();
-        for (Fault fault : faults) rows.add(row(run, fault));
-        rows.sort(ORDER);
-        return List.copyOf(rows);
+        Run run = null;
+        for (int i = next.getAsInt(); i < faults.size(); i = next.getAsInt()) {
+            if (run == null) run = new Run(new Draw(0, 0), medians);
+            rows.add(row(run, faults.get(i)));
+        }
+        return rows;
     }
 
     private Rehearsal row(Run run, Fault fault) {
@@ -186,9 +209,12 @@ public final class Rehearse {
         private final Rehearsing[] legs;
         private final Rehearsing[] drained;
 
-        Run(Draw draw) {
+        Run(Draw draw) { this(draw, null); }
+
+        /** @param known the nominal run of this draw, where somebody has made it; null where not */
+        Run(Draw draw, Nominal known) {
             stage = voyage.stage(draw);
-            nominal = new Nominal(stage, fixedS);
+            nominal = known == null ? new Nominal(stage, fixedS) : known;
             legs = new Rehearsing[stage.legs()];
             drained = new Rehearsing[stage.legs()];
             for (int leg = 0; leg < legs.length; leg++) {

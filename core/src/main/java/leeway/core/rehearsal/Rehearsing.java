@@ -81,7 +81,8 @@ final class Rehearsing {
         Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
         double restsFromS = thorough ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
         watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain);
-        stage.loop().to(windowEndS, branch.now(), branch.script(), drain == null ? watch : drain.beside(watch));
+        Trail trail = new Trail(drain == null ? watch : drain.beside(watch), branch.script());
+        stage.loop().to(windowEndS, branch.now(), branch.script(), trail);
         // stores may end later than harm is looked for in the patient, and the leg's end is known
         if (drain != null && watch.harm == null && drain.mayEnd(branch.now())) {
             stage.loop().to(stage.legEndS(leg), branch.now(), branch.script(), drain.beside(watch));
@@ -96,7 +97,7 @@ final class Rehearsing {
         if (watch.harm != null && watch.harmS >= harmWithoutS() - SAME_S) watch.harm = null;
         if (watch.harm == null) return new Trial(moment(), spoken, Optional.empty(), OptionalDouble.empty(), crewS);
         Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
-        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, watch, kit)), crewS);
+        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, trail, watch, kit)), crewS);
     }
 
     /** When harm comes without any fault, because gas or power ends; infinite where it does not. */
@@ -116,14 +117,14 @@ final class Rehearsing {
         return new Spoken(limit.condition(), limit.from(), watch.alarmS - atS, limit.priority());
     }
 
-    private double rescueByS(Fault fault, List<Change> changes, Checkpoint struck, Watch watch, KitFacts kit) {
+    private double rescueByS(Fault fault, List<Change> changes, Checkpoint struck, Trail trail, Watch watch, KitFacts kit) {
         Checkpoint saved = struck;
         if (harms(fault, changes, saved, watch, kit)) return 0;
         double goodS = atS;
         double badS = watch.harmS;
         for (int i = 0; i < HALVINGS && badS - goodS > FINE_S; i++) {
             double middleS = (goodS + badS) / 2;
-            Checkpoint later = saved.branch();
+            Checkpoint later = trail.before(middleS, saved).branch();
             stage.loop().to(middleS, later.now(), later.script(), Sink.NONE);
             if (harms(fault, changes, later, watch, kit)) {
                 badS = middleS;
