@@ -36,11 +36,11 @@ public final class CpuTime {
         double engine = time("engine of the journey, linear", 20_000, mandatory::engineLinear);
         double tube = time("engine of the journey, with tube", 20_000, mandatory::engineWithTube);
         System.out.printf(Locale.ROOT, "   the tube costs a factor of %.2f%n", tube / engine);
-        double support = time("supported breath, engine", 4_000, supported::engine);
+        double support = time("supported breath, engine", 250, SupportedBreathBenchmark.BREATHS, supported::engine);
         beside(support, time("supported breath, integrated with events 1e-8", 100, supported::integrated));
         NonlinearBreathBenchmark curved = new NonlinearBreathBenchmark();
         curved.prepare();
-        double bent = time("pressure-controlled breath into a curved lung, engine", 2_000, curved::engine);
+        double bent = time("pressure-controlled breath into a curved lung, engine", 125, NonlinearBreathBenchmark.BREATHS, curved::engine);
         beside(bent, time("the same, integrated at equal error", 200, curved::integrated));
         System.out.printf(Locale.ROOT, "   errors %.1e and %.1e mL, the peer's at a tolerance of %.0e%n", curved.ourErrorMl, curved.peerErrorMl, curved.tolerance);
         for (int breaths : new int[] {1000, 7200, 100_000}) {
@@ -57,11 +57,16 @@ public final class CpuTime {
     }
 
     private static double time(String what, int times, Body body) {
+        return time(what, times, 1, body);
+    }
+
+    /** Of one of the breaths that a call makes. */
+    private static double time(String what, int times, int each, Body body) {
         double best = Double.POSITIVE_INFINITY;
         for (int batch = 0; batch < BATCHES; batch++) {
             long from = THREADS.getCurrentThreadCpuTime();
             for (int i = 0; i < times; i++) kept += body.run();
-            best = Math.min(best, (double) (THREADS.getCurrentThreadCpuTime() - from) / times);
+            best = Math.min(best, (double) (THREADS.getCurrentThreadCpuTime() - from) / times / each);
         }
         System.out.printf(Locale.ROOT, "%-50s %12.1f ns%n", what, best);
         return best;

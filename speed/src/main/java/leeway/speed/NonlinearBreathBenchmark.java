@@ -26,6 +26,7 @@ import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OperationsPerInvocation;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
@@ -48,6 +49,7 @@ public class NonlinearBreathBenchmark {
     private static final double C = 34, WALL = 0.35, INFLECTION = 8, WIDTH = 6, LOW = 10, HIGH = 25, R = 0.011, K1 = 0.0012, K2 = 6.3e-6, VALVE = 0.003;
     private static final double PEEP = 8, ABOVE = 14, RISE = 0.15, TI = 1, PERIOD = 3;
     private static final double SPAN = C * (HIGH - LOW) / (share(((1 - WALL) * HIGH - INFLECTION) / WIDTH) - share(((1 - WALL) * LOW - INFLECTION) / WIDTH)), REST = share(-INFLECTION / WIDTH);
+    static final int BREATHS = 16;
     private Loop loop;
     private Now now;
     private Script script;
@@ -85,9 +87,11 @@ public class NonlinearBreathBenchmark {
         volume = start;
     }
 
+    /** Some breaths in one run, as a journey runs them. */
     @Benchmark
+    @OperationsPerInvocation(BREATHS)
     public double engine() {
-        loop.to(now.tS + PERIOD, now, script, Sink.NONE);
+        loop.to(now.tS + BREATHS * PERIOD, now, script, Sink.NONE);
         return now.tS;
     }
 

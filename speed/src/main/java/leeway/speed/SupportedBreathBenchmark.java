@@ -25,6 +25,7 @@ import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OperationsPerInvocation;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
@@ -43,6 +44,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Fork(1)
 public class SupportedBreathBenchmark {
     private static final double R = 0.014, C = 40, PEEP = 5, ABOVE = 10, RISE = 0.1, EFFORT = 6, EFFORT_S = 0.9, TRIGGER = 2 / 0.06, DELAY = 0.08, OFF = 0.25, PERIOD = 60.0 / 16;
+    static final int BREATHS = 16;
     private Loop loop;
     private Now now;
     private Script script;
@@ -65,9 +67,11 @@ public class SupportedBreathBenchmark {
         if (Math.abs(ours[0] - peer) > 1e-4) throw new IllegalStateException("engine " + ours[0] + " mL at the end of support, integrator " + peer + " mL");
     }
 
+    /** Some breaths in one run, as a journey runs them. */
     @Benchmark
+    @OperationsPerInvocation(BREATHS)
     public double engine() {
-        loop.to(now.tS + PERIOD, now, script, Sink.NONE);
+        loop.to(now.tS + BREATHS * PERIOD, now, script, Sink.NONE);
         return now.tS;
     }
 

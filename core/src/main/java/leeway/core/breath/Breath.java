@@ -254,8 +254,7 @@ public final class Breath implements Part {
             most += FLOW_SLACK * t.largestFlow;
             boolean falling = law.falling(), turns = supported || law.passesBends();
             double ready = Math.max(now, breathAt + Math.max(LEAST_SUPPORT_S, t.rise));
-            // the nearest first: nobody looks further ahead than that
-            if (supported && ready > now) offer(ready, PIECE);
+            // a turn first where flow rises, the end where it falls: nobody looks further ahead than the nearest
             if (turns && !falling) offer(now + law.turns(soonestS - now), PIECE);
             if (f0 > most) offer(now, FLOW_MET);
             else if (!falling) offer(now + law.timeTo(most, soonestS - now), FLOW_MET);

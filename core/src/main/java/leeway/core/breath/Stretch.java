@@ -17,7 +17,7 @@ final class Stretch {
     private static final int ITERATIONS = 60;
     private boolean given, inward;
     private double f0, slope;               // given: F = f0 + slope t
-    private double a, b, c, perD, d, f8, w0, a8;    // free; perD = 1 / d
+    private double a, b, c, perD, d, f8, w0, a8, rate;      // free; perD = 1 / d, rate = d / a
     private double passed, left;                    // of the last pass: its length, the w at its end
     /** After {@link #over}: flow at the end, integrals of F, F^2 and of the volume gained. */
     double flow, volume, square, volumeTime;
@@ -35,18 +35,30 @@ final class Stretch {
         this.inward = inward;
         a = aa;
         b = bb;
-        c = cc;
         d = dd;
-        f0 = startFlow;
         perD = 1 / dd;
+        rate = dd / aa;
+        drive(cc, startFlow);
+    }
+
+    private void drive(double cc, double startFlow) {
+        c = cc;
+        f0 = startFlow;
         f8 = cc * perD;
         w0 = startFlow - f8;
-        a8 = aa + bb * f8;
+        a8 = a + b * f8;
     }
 
     /** Goes on after one that is worked out to its end, driven by a slope that is larger by this. */
     void after(Stretch before, double moreSlope) {
-        free(before.inward, before.a, before.b, before.c + moreSlope, before.d, before.flow);
+        given = false;
+        inward = before.inward;
+        a = before.a;
+        b = before.b;
+        d = before.d;
+        perD = before.perD;
+        rate = before.rate;
+        drive(before.c + moreSlope, before.flow);
     }
 
     /** Worked out to its end, its flow has turned there. */
@@ -106,8 +118,9 @@ final class Stretch {
 
     /** x with w = w0 e^-x at time t. */
     private double phase(double t) {
+        if (b == 0 || t == 0) return rate * t;      // without a tube
         double target = d * t, bw = b * w0, x = target / (a8 + bw);
-        if (bw == 0 || t == 0) return x;        // without a tube
+        if (bw == 0) return x;
         if (a8 > 0) {
             double late = (target - bw) / a8;
             x = bw > 0 ? Math.max(x, late) : Math.min(x, late);

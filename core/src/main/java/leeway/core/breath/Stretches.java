@@ -105,8 +105,8 @@ final class Stretches {
         for (int k = 0;; k++) {
             // a crossing that rounding put neither before the bend nor behind it
             if (k > 0 && side != 0 && side * (part[k].startFlow() - target) <= 0) return from[k];
-            double time = from[k] + part[k].timeTo(target, within - from[k]), end = endOf(k);
-            if (time <= end) return time;
+            double end = endOf(k), time = from[k] + part[k].timeTo(target, Math.min(end, within) - from[k]);
+            if (time <= end) return time;       // asked before the stretch is followed, which behind a turn would be in vain
             if (!(end < within) || k + 1 == known && !extend() || part[k].turned()) return Double.POSITIVE_INFINITY;
         }
     }
