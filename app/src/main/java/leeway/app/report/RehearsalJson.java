@@ -81,6 +81,11 @@ public final class RehearsalJson {
         spoken(json, "alarm", r.alarm());
         spoken(json, "lateAlarm", r.lateAlarm());
         harm(json, r.harm());
+        r.near().ifPresent(n -> json.object("near", () -> {
+            json.text("measure", n.measure().words());
+            json.number("value", n.value());
+            json.text("unit", n.measure().unit());
+        }));
         json.number("rescueByS", r.rescueByS());
         json.number("crewTimeS", r.crewTimeS());
         json.text("crewTimeSource", r.fault().crew().source());

@@ -17,7 +17,7 @@ import leeway.core.run.Now;
  * at {@value #COLD_CEL} Cel (taken as the study's mild hypothermia; no source). Flow to the skin falls with the square of the output
  * (taken; no source): so grows the noise, at most {@value #NOISIEST}-fold, and under the share of the sheet nothing is read.
  */
-final class Oximeter {
+public final class Oximeter {
     private static final double SLOWEST = 4;
     private static final double NOISIEST = 4;
     private static final double COLD_S = 85;
@@ -82,10 +82,19 @@ final class Oximeter {
         return Math.min(NOISIEST, 1 / Math.max(1e-3, share * share));
     }
 
+    /**
+     * From the artery to the probe, s.
+     *
+     * @param share cardiac output over the usual one
+     */
+    public static double lateS(Sensor sensor, double share, double bodyCel) {
+        double lateS = sensor.delayS() * Math.min(SLOWEST, Math.max(1, 1 / Math.max(1e-3, share)));
+        return sensor.place() == Place.FINGER ? lateS + COLD_S * Math.max(0, Math.min(1, (WARM_CEL - bodyCel) / (WARM_CEL - COLD_CEL))) : lateS;
+    }
+
     /** What is seen, before gain, error and noise; {@code NaN} where no blood is. */
     double seen(Now n, Sensor sensor, double endS) {
-        double lateS = sensor.delayS() * Math.min(SLOWEST, Math.max(1, 1 / Math.max(1e-3, share(n))));
-        if (sensor.place() == Place.FINGER) lateS += COLD_S * Math.max(0, Math.min(1, (WARM_CEL - n.get(Knob.TEMPERATURE)) / (WARM_CEL - COLD_CEL)));
+        double lateS = lateS(sensor, share(n), n.get(Knob.TEMPERATURE));
         return TwoColours.shows(mean(n, endS - lateS - sensor.averageS(), endS - lateS), light.carboxyhaemoglobin(), light.methaemoglobin());
     }
 

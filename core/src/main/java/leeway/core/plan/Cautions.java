@@ -2,9 +2,12 @@ package leeway.core.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import leeway.core.alarm.Oximeter;
 import leeway.core.gas.TwoColours;
 import leeway.core.kit.Airway;
 import leeway.core.kit.Filter;
+import leeway.core.kit.Sensor.Measured;
 import leeway.core.kit.Ventilator;
 import leeway.core.transport.Leg;
 import leeway.core.transport.PatientEntry.Cuff;
@@ -23,7 +26,7 @@ final class Cautions {
 
     private Cautions() { }
 
-    static List<String> of(Transport t, Pressure pressure) {
+    static List<String> of(Transport t, double bodyCel, Pressure pressure) {
         List<String> c = new ArrayList<>();
         c.add("A planning and teaching aid, not a medical device: nothing here is an order. The maker's instructions, local protocols and licensed clinicians come first.");
         climb(t, c, pressure);
@@ -34,6 +37,7 @@ final class Cautions {
             c.add("The oximeter reads " + Words.n(100 * (shown - carries), 0) + " points too high: where " + Words.n(100 * carries, 0) + " % of all haemoglobin carry oxygen it shows "
                     + Words.n(100 * shown, 0) + " %, for carbon monoxide looks like oxygen to it and methaemoglobin draws it towards 85 % (Br J Anaesth 1991;66:625). Go by a blood gas with co-oximetry; give oxygen whatever it shows.");
         }
+        late(t, bodyCel).ifPresent(c::add);
         boolean hand = t.ventilator().drive() == Ventilator.Drive.HAND;
         if (hand) {
             c.add("Rate, volume and pressure of a hand bag are the hand's: figures here are those of the rate and volume named, and hands differ (common practice, no source).");
@@ -61,6 +65,20 @@ final class Cautions {
                     : "The file's " + t.whatIf().size() + " what-ifs are left out of this plan; breathe and rehearse run them.");
         }
         return List.copyOf(c);
+    }
+
+    /** Where a weak or cold circulation makes the oximeter late by more than this, s. */
+    private static final double WORTH_S = 5;
+
+    private static Optional<String> late(Transport t, double bodyCel) {
+        double share = t.patient().cardiacOutputLPerMin().isPresent() ? 1 : t.illness().cardiacOutputTimes().central();
+        return t.monitor().sensors().stream().filter(s -> s.measured() == Measured.SATURATION && !t.illness().testLung()).findFirst().flatMap(s -> {
+            double here = Oximeter.lateS(s, share, bodyCel) + s.averageS() / 2, usual = Oximeter.lateS(s, 1, 37) + s.averageS() / 2;
+            if (here - usual < WORTH_S) return Optional.empty();
+            String weak = s.weakBelow() > 0 && share < 1 ? " Below " + Words.n(100 * s.weakBelow(), 0) + " % of the usual output it reads nothing; it starts at " + Words.n(100 * share, 0) + " %." : "";
+            return Optional.of("The oximeter shows a fall about " + Words.n(here, 0) + " s late in this patient, " + Words.n(usual, 0) + " s in others: blood takes longer to the probe where output is low, and a cold body closes the fingers (Anaesthesia 2005;60:65). "
+                    + "An ear or the forehead is faster." + weak);
+        });
     }
 
     /** Barometric pressure in mmHg at an altitude in metres. */

@@ -96,7 +96,7 @@ public final class PlanMaker {
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first, t)),
                 Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
-                OneBreath.of(v, settings, first.breathSettings()), Turnaround.of(t, left(supply)), Cautions.of(t, m -> Barometer.mmHg(Barometer.pressureHPa(m))),
+                OneBreath.of(v, settings, first.breathSettings()), Turnaround.of(t, left(supply)), Cautions.of(t, v.patient().temperatureCel(), m -> Barometer.mmHg(Barometer.pressureHPa(m))),
                 OwnBreathing.of(v, settings, first.breathSettings()), MonitorPower.endsMin(t), endsMin(supply, voyage, library));
     }
 

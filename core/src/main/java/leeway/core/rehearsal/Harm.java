@@ -7,6 +7,14 @@ package leeway.core.rehearsal;
  * @param afterS    after the fault
  */
 public record Harm(Measure measure, double threshold, double afterS) {
+    /**
+     * A measure that came near to harm and did not reach it.
+     *
+     * @param value where it was nearest, in the measure's unit
+     * @param share of its room at the start that was left there
+     */
+    public record Near(Measure measure, double value, double share) { }
+
     /** What harm is measured by, in the words and units of results. */
     public enum Measure {
         SATURATION("saturation", "1"), PACO2("paco2", "mmHg"), PH("ph", "1"), AIRWAY_PRESSURE("airway pressure", "cmH2O"),

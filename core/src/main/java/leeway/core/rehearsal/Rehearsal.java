@@ -16,10 +16,11 @@ import leeway.core.kit.AlarmRow.Priority;
  * @param harm         untreated
  * @param rescueByS    latest moment of the remedy that still prevents harm, after the fault; 0 where even at once is too late
  * @param margins      over the draws; absent without draws
+ * @param near         without harm: the measure that came near to it
  * @param byLeg        every leg on which it was rehearsed, the worst one too
  */
 public record Rehearsal(Fault fault, Optional<Moment> leg, Coverage coverage, Optional<Spoken> alarm, Optional<Spoken> lateAlarm, Optional<Harm> harm,
-                        OptionalDouble rescueByS, double crewTimeS, OptionalDouble marginS, Optional<Margins> margins, String why, List<ByLeg> byLeg) {
+                        OptionalDouble rescueByS, double crewTimeS, OptionalDouble marginS, Optional<Margins> margins, String why, List<ByLeg> byLeg, Optional<Harm.Near> near) {
     public Rehearsal { byLeg = List.copyOf(byLeg); }
 
     /** Where and when the fault strikes. */

@@ -98,13 +98,13 @@ public final class Rehearse {
         Trial t = worst.get(0);
         List<ByLeg> byLeg = trials.stream().map(x -> new ByLeg(x.moment(), x.coverage(), x.alarm(), x.harm(), x.rescueByS(), x.marginS())).toList();
         return new Rehearsal(fault, Optional.of(t.moment()), t.coverage(), t.alarm(), t.lateAlarm(), t.harm(), t.rescueByS(), t.crewTimeS(), t.marginS(),
-                Optional.empty(), Why.of(fault, t, run.stage), byLeg);
+                Optional.empty(), Why.of(fault, t, run.stage), byLeg, t.near());
     }
 
     private Rehearsal notHere(Run run, Fault fault) {
         String lacking = run.lacking(fault);
         return new Rehearsal(fault, Optional.empty(), Coverage.NOT_IN_THIS_KIT, Optional.empty(), Optional.empty(), Optional.empty(), OptionalDouble.empty(),
-                Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), lacking.isEmpty() ? "Gas or power ends by itself before this could be rehearsed." : "It cannot happen here: " + lacking + ".", List.of());
+                Math.rint(fault.crew().medianS() * 10) / 10, OptionalDouble.empty(), Optional.empty(), lacking.isEmpty() ? "Gas or power ends by itself before this could be rehearsed." : "It cannot happen here: " + lacking + ".", List.of(), Optional.empty());
     }
 
     /**
@@ -146,7 +146,7 @@ public final class Rehearse {
             }
             Margins margins = new Margins(sorted.length, quantile(sorted, 0.5), quantile(sorted, 0.05), (double) uncovered / sorted.length, (double) noHarm / sorted.length);
             rows.add(new Rehearsal(r.fault(), r.leg(), r.coverage(), r.alarm(), r.lateAlarm(), r.harm(), r.rescueByS(), r.crewTimeS(), r.marginS(),
-                    Optional.of(margins), r.why(), r.byLeg()));
+                    Optional.of(margins), r.why(), r.byLeg(), r.near()));
         }
         return List.copyOf(rows);
     }

@@ -91,13 +91,13 @@ final class Rehearsing {
         Optional<Spoken> spoken = watch.alarm < 0 ? Optional.empty() : Optional.of(spoken(watch));
         if (drain != null && drain.endsFirst(watch)) {
             Harm harm = new Harm(Measure.SUPPLY, (stage.legEndS(leg) - drain.endS()) / 60, drain.endS() - atS);
-            return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS);
+            return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS, Optional.empty());
         }
         // what would have come without the fault too is not its harm
         if (watch.harm != null && watch.harmS >= harmWithoutS() - SAME_S) watch.harm = null;
-        if (watch.harm == null) return new Trial(moment(), spoken, Optional.empty(), OptionalDouble.empty(), crewS);
+        if (watch.harm == null) return Trial.harmless(moment(), spoken, crewS, watch);
         Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
-        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, trail, watch, kit)), crewS);
+        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, trail, watch, kit)), crewS, Optional.empty());
     }
 
     /** When harm comes without any fault, because gas or power ends; infinite where it does not. */

@@ -59,6 +59,10 @@ final class Watch implements Sink {
     private Outlook outlook;
     private Drain drain;
 
+    /** The measure that came nearest to harm as a share of its room at the start, its value there and that share. */
+    Measure nearest;
+    double nearestValue;
+    double nearestShare = 1;
     Measure harm;
     double harmS = Double.POSITIVE_INFINITY;
     int alarm = -1;
@@ -175,6 +179,11 @@ final class Watch implements Sink {
                     harmS = atS;
                     harm = MEASURES[i];
                 }
+            }
+            if (i != NO_VENTILATION && i != VOLUME && startRoom[i] > 0 && room[i] < nearestShare * startRoom[i]) {
+                nearestShare = room[i] / startRoom[i];
+                nearest = MEASURES[i];
+                nearestValue = now[i];
             }
             if (i != NO_VENTILATION && i != VOLUME && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
         }

@@ -22,7 +22,7 @@ final class Why {
                     span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
                     .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t.harm().orElseThrow()),
                             span(t.harm().orElseThrow().afterS())));
-            case NO_HARM -> "No harm threshold is crossed within %s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
+            case NO_HARM -> "No harm threshold is crossed within %s%s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60), t.near().map(n -> ", though " + near(n)).orElse(""),
                     t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(", and no alarm is heard"));
             case NOT_IN_THIS_KIT -> throw new AssertionError("a trial was made of " + fault.name());
         };
@@ -46,6 +46,19 @@ final class Why {
             case CIRCULATION -> "cardiac output falls below %s L/min".formatted(number(v, 1));
             case NO_VENTILATION -> "nothing has reached the lungs for %s".formatted(span(v));
             case SUPPLY -> "what this leg draws on ends (%s before the leg does)".formatted(span(v * 60));
+        };
+    }
+
+    private static String near(Harm.Near n) {
+        double v = n.value();
+        return switch (n.measure()) {
+            case SATURATION -> "saturation goes to %s".formatted(number(v * 100, 1)) + " %";
+            case PACO2 -> "PaCO2 goes to %s mmHg".formatted(number(v, 0));
+            case PH -> "pH goes to %s".formatted(number(v, 2));
+            case AIRWAY_PRESSURE -> "alveolar pressure goes to %s cmH2O".formatted(number(v, 0));
+            case TRANSPULMONARY_PRESSURE -> "transpulmonary pressure goes to %s cmH2O".formatted(number(v, 0));
+            case CIRCULATION -> "cardiac output goes to %s L/min".formatted(number(v, 1));
+            case VOLUME, NO_VENTILATION, SUPPLY -> throw new AssertionError(n.measure() + " is not followed as near");
         };
     }
 

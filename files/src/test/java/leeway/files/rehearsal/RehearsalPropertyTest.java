@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import leeway.core.kit.AlarmCondition;
+import leeway.core.rehearsal.Harm;
 import leeway.core.rehearsal.Fault;
 import leeway.core.rehearsal.Journeys;
 import leeway.core.rehearsal.Pair;
@@ -89,6 +90,27 @@ class RehearsalPropertyTest {
     @Test void whereNothingMovesAnyMoreTheRestIsNotRunAndNothingIsMissed() {
         Rehearse quick = Rehearse.of(Journeys.of(Nights.night(), Nights.settings(Nights.night()), Nights.NOISES), Nights.FAULTS, Nights.FAULTS, OptionalDouble.empty());
         assertThat(quick.thoroughly().central()).extracting(Rehearsal::byLeg).containsExactlyElementsOf(NIGHT.stream().map(Rehearsal::byLeg).toList());
+    }
+
+    @Test void aRowWithoutHarmIsOfTheLegThatComesNearestAndSaysHowNear() {
+        Rehearsal r = NIGHT.stream().filter(x -> x.fault().name().equals("PEEP lost")).findFirst().orElseThrow();
+        assertThat(r.coverage()).isEqualTo(Coverage.NO_HARM);
+        assertThat(r.leg().orElseThrow().name()).as("least oxygen is aloft").isEqualTo("flight");
+        assertThat(r.near().orElseThrow().measure()).isEqualTo(Harm.Measure.SATURATION);
+        assertThat(r.near().orElseThrow().value()).isBetween(0.85, 0.875);
+        assertThat(r.why()).contains("though saturation goes to 86");
+    }
+
+    @Test void aSlowDrainIsFollowedToTheEndOfTheLeg() {
+        Rehearsal r = NIGHT.stream().filter(x -> x.fault().name().equals("oxygen hose leak")).findFirst().orElseThrow();
+        assertThat(r.harm().orElseThrow().measure()).isEqualTo(Harm.Measure.SUPPLY);
+        assertThat(r.harm().orElseThrow().afterS()).as("later than harm is looked for in the patient").isGreaterThan(30 * 60);
+    }
+
+    @Test void anOpenAirwayDrawsInRoomAirAsASwallowedTubeDoes() {
+        double open = NIGHT.stream().filter(x -> x.fault().name().equals(OFF)).findFirst().orElseThrow().harm().orElseThrow().afterS();
+        double oesophagus = NIGHT.stream().filter(x -> x.fault().name().equals("tube in the oesophagus")).findFirst().orElseThrow().harm().orElseThrow().afterS();
+        assertThat(open).as("no ventilation in both, room air at both mouths").isCloseTo(oesophagus, org.assertj.core.api.Assertions.within(5.0));
     }
 
     @Test void whatComesWithoutTheFaultIsNotItsHarm() {
