@@ -66,7 +66,7 @@ final class SheetAnswers implements Answers {
 
     @Override public Read<Mapped> map(String text, Hands hands) {
         return read(text, t -> {
-            Start start = Start.of(t, Ventilated.of(t), library::strategy);
+            Start start = Start.of(t, Ventilated.of(t), library::strategy, hands.unwanted());
             return new Mapped(MapMaker.of(start, t, hands.unwanted()), start);
         });
     }
@@ -74,7 +74,7 @@ final class SheetAnswers implements Answers {
     @Override public Read<List<Rehearsal>> whatIf(String text, Hands hands) {
         return read(text, t -> {
             if (t.whatIf().isEmpty()) return List.of();
-            Settings settings = settings(t);
+            Settings settings = settings(t, hands);
             return WhatIfs.of(Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, settings, draw)).until(hands.unwanted()), t, library.faults());
         });
     }
@@ -83,19 +83,19 @@ final class SheetAnswers implements Answers {
         return read(text, t -> {
             List<Fault> known = library.faults();
             List<Fault> faults = names.isEmpty() ? known : known.stream().filter(f -> names.contains(f.name())).toList();
-            return Rehearsals.of(t, settings(t), new Ask(faults, known, library.noises(), atS, draws, pairs, 1 + hands.idle(), seed), done -> { }, hands.unwanted());
+            return Rehearsals.of(t, settings(t, hands), new Ask(faults, known, library.noises(), atS, draws, pairs, 1 + hands.idle(), seed), done -> { }, hands.unwanted());
         });
     }
 
     @Override public Read<Run> run(String text, Hands hands) {
-        return read(text, t -> new Run(t.title(), Breathing.of(t, settings(t), library.noises(), library.faults())));
+        return read(text, t -> new Run(t.title(), Breathing.of(t, settings(t, hands), library.noises(), library.faults()).until(hands.unwanted())));
     }
 
     @Override public Read<Traced> trace(String text, String name, OptionalDouble atMin, OptionalDouble remedyS, double beforeS, double longestS, Hands hands) {
         return read(text, t -> {
             List<Fault> known = library.faults();
             Fault fault = known.stream().filter(f -> f.name().equals(name)).findFirst().orElseThrow();
-            Settings settings = settings(t);
+            Settings settings = settings(t, hands);
             double journeyS = t.legs().stream().mapToDouble(l -> l.takesMin() * 60).sum();
             OptionalDouble at = atMin.isPresent() ? OptionalDouble.of(Math.min(atMin.getAsDouble() * 60, Math.max(0, journeyS - 1))) : OptionalDouble.empty();
             Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, settings, draw)).until(hands.unwanted());
@@ -125,7 +125,7 @@ final class SheetAnswers implements Answers {
         return out.toByteArray();
     }
 
-    private Settings settings(Transport t) { return Start.of(t, Ventilated.of(t), library::strategy).settings(); }
+    private Settings settings(Transport t, Hands hands) { return Start.of(t, Ventilated.of(t), library::strategy, hands.unwanted()).settings(); }
 
     private <T> Read<T> read(String text, Function<Transport, T> then) {
         try {

@@ -2,11 +2,13 @@ package leeway.core.plan;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
 import leeway.core.run.Draw;
+import leeway.core.run.Stopped;
 import leeway.core.transport.Transport;
 
 /**
@@ -20,9 +22,10 @@ public record Bands(Expected p05, Expected p95) {
     /** Draws: the rank of a 5 % quantile is then known to within 1.5 % of patients. */
     static final int DRAWS = 200;
 
-    static Bands of(Transport t, Ventilated v, Settings settings, double hPa, double fio2, long seed) {
+    static Bands of(Transport t, Ventilated v, Settings settings, double hPa, double fio2, long seed, BooleanSupplier unwanted) {
         Expected[] all = new Expected[DRAWS];
         for (int d = 0; d < DRAWS; d++) {
+            if (unwanted.getAsBoolean()) throw new Stopped(0);
             Ventilated other = v.drawn(t.patient(), t.illness(), new Draw(seed, d + 1));
             all[d] = PlanMaker.expected(Steady.of(other, settings, hPa, fio2), t);
         }

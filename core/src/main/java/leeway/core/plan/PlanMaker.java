@@ -60,7 +60,7 @@ public final class PlanMaker {
         Set<String> assumed = new LinkedHashSet<>(t.assumed());
         assumed.addAll(v.patient().assumed());
         assumed.addAll(v.assumed());
-        Start start = Start.of(t, v, library::strategy);
+        Start start = Start.of(t, v, library::strategy, unwanted);
         start.picked().ifPresent(assumed::add);
         Settings settings = start.settings();
 
@@ -74,7 +74,7 @@ public final class PlanMaker {
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first, t), t.alarms());
         Course course = Course.of(medians);
         List<Moment> gases = course.moments();
-        Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed);
+        Bands bands = Bands.of(t, v, settings, first.barometerHPa(), first.fio2(), seed, unwanted);
         List<Rehearsal> rehearsals = rehearsing.get();
 
         List<LegTime> legs = new ArrayList<>();

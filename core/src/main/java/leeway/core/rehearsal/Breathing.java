@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.alarm.Noise;
 import leeway.core.alarm.Speaking;
@@ -58,6 +59,9 @@ public final class Breathing {
     private static void add(List<Effect> effects, double atS, double endS, KitFacts kit, Script script) {
         for (Change c : Strike.changes(effects, atS, kit)) script.add(Double.isInfinite(endS) ? c : c.endedAt(endS));
     }
+
+    /** The same, whose runs stop with {@link leeway.core.run.Stopped} soon after they are told to be unwanted. */
+    public Breathing until(BooleanSupplier unwanted) { return new Breathing(run, stage.until(unwanted), script); }
 
     /** End of the journey at its medians, s. */
     public double journeyS() { return run.endS(); }

@@ -1,12 +1,14 @@
 package leeway.core.start;
 
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import leeway.core.body.PatientModel;
 import leeway.core.breath.Mechanics;
 import leeway.core.gas.Barometer;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
+import leeway.core.run.Stopped;
 import leeway.core.settings.ByIllness;
 import leeway.core.settings.PatientFacts;
 import leeway.core.settings.Solved;
@@ -27,12 +29,19 @@ public record Start(Ventilated ventilated, PatientFacts facts, Strategy strategy
     private static final double USUAL_S = 1;
 
     /** @param strategies the sheet of a name */
-    public static Start of(Transport t, Ventilated v, Function<String, Strategy> strategies) {
+    public static Start of(Transport t, Ventilated v, Function<String, Strategy> strategies) { return of(t, v, strategies, () -> false); }
+
+    /** The same; the search stops with {@link Stopped} soon after it is told to be unwanted. */
+    public static Start of(Transport t, Ventilated v, Function<String, Strategy> strategies, BooleanSupplier unwanted) {
         double hPa = Barometer.pressureHPa(t.legs().get(0).altitudeM());
         PatientFacts facts = facts(v, hPa);
         Optional<ByIllness.Pick> pick = t.strategy().equals(ByIllness.NAME) ? Optional.of(ByIllness.pick(facts, t.illness())) : Optional.empty();
         Strategy strategy = strategies.apply(pick.map(ByIllness.Pick::strategy).orElse(t.strategy()));
-        Solved solved = Solver.solve(facts, t.illness(), t.ventilator(), t.prescribed(), strategy, new SteadyModel(v, hPa));
+        SteadyModel model = new SteadyModel(v, hPa);
+        Solved solved = Solver.solve(facts, t.illness(), t.ventilator(), t.prescribed(), strategy, settings -> {
+            if (unwanted.getAsBoolean()) throw new Stopped(0);
+            return model.at(settings);
+        });
         return new Start(v, facts, strategy, pick.map(ByIllness.Pick::why), solved, hPa);
     }
 
