@@ -42,6 +42,12 @@ final class MapCommand extends Command {
         Catalogue catalogue = Catalogue.of(sheets);
         Optional<Transport> transport = Inputs.transport(this, catalogue, file);
         if (transport.isEmpty()) return BAD_INPUT;
+        if (transport.get().ventilator().alone()) {
+            String none = "nothing is set on the " + transport.get().ventilator().name() + " that ventilates, so there is no operating map; plan and breathe show what the patient does.";
+            terminal.err().println("leeway: " + none);
+            if (json()) UsageJson.write(terminal.out(), none, java.util.List.of());
+            return NO;
+        }
         Start start;
         try {
             start = Start.of(transport.get(), Ventilated.of(transport.get()), new SheetLibrary(catalogue)::strategy);

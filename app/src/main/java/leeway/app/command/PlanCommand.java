@@ -51,13 +51,14 @@ final class PlanCommand extends Command {
         return plan.verdict().holds() ? DONE : NO;
     }
 
-    private static OperatingMap map(Transport t, Catalogue catalogue) {
-        return MapMaker.of(Start.of(t, Ventilated.of(t), new SheetLibrary(catalogue)::strategy), t);
+    /** None where nothing is set that ventilates. */
+    private static Optional<OperatingMap> map(Transport t, Catalogue catalogue) {
+        return t.ventilator().alone() ? Optional.empty() : Optional.of(MapMaker.of(Start.of(t, Ventilated.of(t), new SheetLibrary(catalogue)::strategy), t));
     }
 
     /** The page, the same on paper, and the card. */
-    private boolean write(Transport t, Plan plan, OperatingMap map, Language language) throws IOException {
-        String page = ReportPage.of(plan, Optional.of(map), Version.TEXT);
+    private boolean write(Transport t, Plan plan, Optional<OperatingMap> map, Language language) throws IOException {
+        String page = ReportPage.of(plan, map, Version.TEXT);
         boolean all = Output.write(this, report, "plan.html", out -> out.write(language.page(page).getBytes(StandardCharsets.UTF_8)))
                 && Output.write(this, report, "plan.pdf", out -> Report.write(page, language, out))
                 && Output.write(this, report, "card.pdf", out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out));

@@ -44,7 +44,7 @@ public final class Comparison {
         row(rows, "faults in time", a -> count(a, Coverage.IN_TIME));
         row(rows, "faults too late", a -> count(a, Coverage.TOO_LATE));
         row(rows, "faults silent", a -> count(a, Coverage.SILENT));
-        row(rows, "mode", a -> a.plan().suggested().settings().mode().map(m -> named(a, m.code(), m.code())).orElse("by hand"));
+        row(rows, "mode", a -> a.plan().suggested().settings().mode().map(m -> named(a, m.code(), m.code())).orElse(a.plan().suggested().settings().has(leeway.core.kit.Setting.TIDAL_VOLUME) ? "by hand" : "breathes alone"));
         for (Setting s : settings()) row(rows, s.words(), a -> a.plan().suggested().settings().has(s) ? named(a, s.words(), Figures.value(s, a.plan().suggested().settings().get(s))) : "");
         expected(rows, "plateau", Expected::plateauCmH2O, 0, "cmH2O");
         expected(rows, "peak pressure", Expected::peakCmH2O, 0, "cmH2O");

@@ -41,6 +41,8 @@ import leeway.files.keys.Table;
 import leeway.files.sheet.Catalogue;
 import leeway.files.transport.TransportKeys;
 import leeway.files.transport.TransportReader;
+import leeway.files.yaml.Complaint;
+import leeway.files.yaml.Place;
 import leeway.files.yaml.Read;
 
 /** Answers from the catalogue's sheets, each worked out anew. */
@@ -65,6 +67,11 @@ final class SheetAnswers implements Answers {
     }
 
     @Override public Read<Mapped> map(String text, Hands hands) {
+        Read<Transport> transport = read(text, t -> t);
+        if (transport instanceof Read.Good<Transport> good && good.value().ventilator().alone()) {
+            return new Read.Bad<>(List.of(new Complaint(new Place(JourneyPage.FILE, 1, 1), "nothing is set on the " + good.value().ventilator().name() + " that ventilates, so there is no operating map",
+                    "Plan and breathe show what the patient does.", List.of())));
+        }
         return read(text, t -> {
             Start start = Start.of(t, Ventilated.of(t), library::strategy, hands.unwanted());
             return new Mapped(MapMaker.of(start, t, hands.unwanted()), start);

@@ -12,7 +12,8 @@ import leeway.core.run.Sink;
 /**
  * The patient's own answer to carbon dioxide and oxygen: by how much the drive to breathe differs from that of the start.
  * <p>Linear in arterial PCO2 and in saturation, a slow central and a fast peripheral part, about the patient's own start: who
- * breathes at 55 mmHg before the journey is at rest there. Effort as the file declares it is that of the start. Two thirds of
+ * breathes at 55 mmHg before the journey is at rest there. Effort as the file declares it is that of the start; of a patient whom
+ * nothing helps (free flow) it is that of rest with ordinary gases, and the start is where it settles. Two thirds of
  * a change goes into depth, a third into rate, as powers. Below the apnoeic threshold a sedated patient stops; an awake one
  * keeps breathing. Leaves out that hypoxia steepens the answer to carbon dioxide, that it fades within minutes of hypoxia,
  * the answer to acidosis, pain and fear, and the blunted answer of those who have retained carbon dioxide for long.
@@ -35,13 +36,21 @@ public final class Drive implements Part {
     private static final double INTO_DEPTH = 2.0 / 3;
     private static final int LAST_S = 0, FAST = 1, SLOW = 2, OXYGEN = 3, COUNT = 4;
 
-    private final double startPaco2, startSao2;
+    /** Gases of a healthy adult at rest, about which the effort of one whom nothing helps answers. Textbooks, from memory. */
+    public static final double RESTING_PACO2_MMHG = 40, RESTING_SAO2 = 0.97;
+
+    private final double startPaco2, startSao2, firstPaco2, firstSao2;
     private int at;
 
     /** Of a patient who starts with these gases. */
-    public Drive(double startPaco2MmHg, double startSao2) {
-        startPaco2 = startPaco2MmHg;
-        this.startSao2 = startSao2;
+    public Drive(double startPaco2MmHg, double startSao2) { this(startPaco2MmHg, startSao2, startPaco2MmHg, startSao2); }
+
+    /** Of a patient whose effort is as declared at the first two of these gases, and who starts with the others. */
+    public Drive(double declaredAtPaco2MmHg, double declaredAtSao2, double firstPaco2MmHg, double firstSao2) {
+        startPaco2 = declaredAtPaco2MmHg;
+        startSao2 = declaredAtSao2;
+        firstPaco2 = firstPaco2MmHg;
+        this.firstSao2 = firstSao2;
     }
 
     @Override
@@ -52,9 +61,15 @@ public final class Drive implements Part {
     @Override
     public void begin(Now n) {
         n.y[at + LAST_S] = n.tS;
-        n.y[at + FAST] = startPaco2;
-        n.y[at + SLOW] = startPaco2;
-        n.y[at + OXYGEN] = startSao2;
+        n.y[at + FAST] = firstPaco2;
+        n.y[at + SLOW] = firstPaco2;
+        n.y[at + OXYGEN] = firstSao2;
+        if (n.get(Knob.DRIVE) > 0) tell(n, settled(firstPaco2 - startPaco2, startSao2 - firstSao2, n.get(Knob.DRIVE), n.get(Knob.SEDATION)));
+    }
+
+    private static void tell(Now n, double times) {
+        n.level[Level.DRIVE_DEPTH.ordinal()] = depthTimes(times) - 1;
+        n.level[Level.DRIVE_RATE.ordinal()] = rateTimes(times) - 1;
     }
 
     @Override
@@ -76,8 +91,7 @@ public final class Drive implements Part {
         y[at + OXYGEN] += fast * (sao2 - y[at + OXYGEN]);
         y[at + SLOW] += (1 - StrictMath.exp(-dtS / SLOW_S)) * (paco2 - y[at + SLOW]);
         double times = share > 0 ? times(y[at + FAST] - startPaco2, y[at + SLOW] - startPaco2, startSao2 - y[at + OXYGEN], share, n.get(Knob.SEDATION)) : 1;
-        n.level[Level.DRIVE_DEPTH.ordinal()] = depthTimes(times) - 1;
-        n.level[Level.DRIVE_RATE.ordinal()] = rateTimes(times) - 1;
+        tell(n, times);
     }
 
     /** Depth of a breath over that of the start, at a drive over that of the start. */

@@ -165,7 +165,7 @@ public final class GasExchange implements Part {
         if (in > 0) {
             double received = Math.max(0, in - leak), room = f[Flux.IN_ROOM_ML.ordinal()];
             y[at + IN_ML] += received;
-            y[at + IN_O2_ML] += received * ((in - room) * fresh + room * Blend.AIR) / in;
+            y[at + IN_O2_ML] += received * ((in - room) * fresh + room * (Blend.AIR + n.get(Level.ROOM_OXYGEN))) / in;
         } else {
             y[at + OUT_ML] += out + leak;
         }
@@ -231,6 +231,7 @@ public final class GasExchange implements Part {
         y[at + IN_ML] = 0;
         y[at + IN_O2_ML] = 0;
         y[at + OUT_ML] = 0;
+        lung.roomO2 = Blend.AIR + n.get(Level.ROOM_OXYGEN);
         lung.fit(y);
         double a = deadShare + (patient.measuredDeadSpaceMl().isPresent() ? patient.alveolarDeadSpaceAt(in > 0 ? in : first.tidalMl()) : 0);
         a = Math.min(0.95, a);

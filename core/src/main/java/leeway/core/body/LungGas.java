@@ -18,6 +18,8 @@ final class LungGas {
     int at;
     /** Ambient pressure without water vapour, mmHg; mL STPD in a mL BTPS; series dead space; gas at the open mouth; share of rebreathed gas. */
     double dry, perMl, deadMl, mouthGas, rebreathed;
+    /** Oxygen at the open mouth where nobody breathes. */
+    double roomO2 = Blend.AIR;
     // a breath's effective dead space is worked out once for the same breath
     private double knownTidalMl = Double.NaN, knownDeadMl = Double.NaN, knownBackMl;
 
@@ -111,7 +113,7 @@ final class LungGas {
             }
             outAll -= given * outAll;
             if (fromOutside > 1e-12) {
-                double o2 = breathing ? y[at + INLET_O2] : mouthGas < 1.5 ? Blend.AIR : 1, co2 = breathing ? y[at + INLET_CO2] : 0;
+                double o2 = breathing ? y[at + INLET_O2] : mouthGas < 1.5 ? roomO2 : 1, co2 = breathing ? y[at + INLET_CO2] : 0;
                 share(toDead, fromOutside, o2, co2);
                 ledger(y, toDead, 1);
                 y[at + ROW_OUTPUT] -= toDead[1];

@@ -36,7 +36,7 @@ final class DrawCalc implements Calc {
         if (g.number("leak") > leak) a.step("It does not make up for leaks: %s L/min are lost out of the minute volume, not drawn on top.", Show.number(g.number("leak")));
         draw.working().forEach(line -> a.step("%s%s.", line.substring(0, 1).toUpperCase(Locale.ROOT), line.substring(1)));
         double rule = OxygenDraw.byRuleLPerMin(need.minuteVolumeLPerMin(), draw.fio2(), draw.driveLPerMin());
-        if (v.drive() != Ventilator.Drive.HAND) a.step("The rule minute volume × FiO2 would say %s L/min: it counts the oxygen of the air as drawn.", Show.number(rule));
+        if (v.machine()) a.step("The rule minute volume × FiO2 would say %s L/min: it counts the oxygen of the air as drawn.", Show.number(rule));
         double high = draw.highLPerMin(v);
         if (high > draw.oxygenLPerMin()) a.step("At the high side of its FiO2 error, %s points more oxygen than set, it takes %s L/min.", Show.number(v.gas().fio2Error() * 100), Show.number(high));
         a.step("Once, its start-up check takes %s L; in standby it takes %s L/min.", Show.number(v.gas().checkL()), Show.number(v.gas().standbyLPerMin()));

@@ -68,8 +68,10 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         GasExchange.base(script, v.patient());
         Steady steady = first.steady();
         GasExchange gas = new GasExchange(Steady.patient(v, steady.breath()), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
-        Drive drive = new Drive(steady.gases().paco2MmHg(), steady.gases().sao2());
-        List<Part> parts = List.of(new Breath(v.mechanics(), v.device()), gas, drive, SupplyPart.of(t, needs, ends, draw));
+        double paco2 = steady.gases().paco2MmHg(), sao2 = steady.gases().sao2();
+        Drive drive = v.ventilator().alone() ? new Drive(Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2, paco2, sao2) : new Drive(paco2, sao2);
+        Part breath = new Breath(v.mechanics(), v.device()), supply = SupplyPart.of(t, needs, ends, draw);
+        List<Part> parts = v.ventilator().alone() ? List.of(breath, v.freeFlow(), gas, drive, supply) : List.of(breath, gas, drive, supply);
         return new JourneyRun(t, v, settings, legs, parts, script, starts);
     }
 
@@ -117,6 +119,12 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
             double fio2 = legs.get(i).steady().fio2();
             if (fio2 != now) script.add(Change.at(starts[i], Knob.FIO2_SET, How.SET, fio2));
             now = fio2;
+        }
+        double flow = legs.get(0).steady().breathSettings().biasFlowLPerMin();
+        for (int i = 1; i < legs.size(); i++) {
+            double next = legs.get(i).steady().breathSettings().biasFlowLPerMin();
+            if (next != flow) script.add(Change.at(starts[i], Knob.BIAS_FLOW_SET, How.SET, next));
+            flow = next;
         }
     }
 

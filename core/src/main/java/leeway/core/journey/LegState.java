@@ -2,6 +2,7 @@ package leeway.core.journey;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import leeway.core.gas.Barometer;
 import leeway.core.kit.Mode;
 import leeway.core.kit.Setting;
@@ -24,6 +25,11 @@ public record LegState(Leg leg, double fromMin, double toMin, double barometerHP
         double atMin = 0;
         for (Leg leg : t.legs()) {
             double hPa = Barometer.pressureHPa(leg.altitudeM());
+            if (v.ventilator().alone()) {
+                states.add(unaided(t, leg, v, settings, hPa, atMin, states));
+                atMin += leg.takesMin();
+                continue;
+            }
             Steady wished = states.isEmpty() ? Steady.of(v, settings, hPa) : states.get(states.size() - 1).steady;
             if (wished.barometerHPa() != hPa) wished = Steady.later(v, settings, hPa, wished.fio2(), states.get(0).steady);
             OxygenDraw draw = draw(t, leg, need(v, wished));
@@ -33,6 +39,14 @@ public record LegState(Leg leg, double fromMin, double toMin, double barometerHP
             atMin += leg.takesMin();
         }
         return List.copyOf(states);
+    }
+
+    /** Free flow: the oxygen that flows is the store's flowmeter's or what is set, and what is breathed of it follows. */
+    private static LegState unaided(Transport t, Leg leg, Ventilated v, Settings settings, double hPa, double atMin, List<LegState> before) {
+        double flow = OxygenDraw.freeFlowLPerMin(t.ventilator(), settings.get(Setting.BIAS_FLOW, 0), leg.oxygen().isEmpty() ? Optional.empty() : Optional.of(t.store(leg.oxygen().get(0))));
+        Settings of = settings.with(Setting.BIAS_FLOW, flow);
+        Steady steady = before.isEmpty() ? Steady.of(v, of, hPa) : Steady.later(v, of, hPa, 0, before.get(0).steady);
+        return new LegState(leg, atMin, atMin + leg.takesMin(), hPa, steady, steady.need(), draw(t, leg, steady.need()));
     }
 
     /**

@@ -30,10 +30,12 @@ public record OwnBreathing(double byPatientPerMin, double byNobodyPerMin, double
     private static final double AVERAGED_S = 120;
 
     /** Absent where every breath is the clock's and nobody stirs. */
-    public static Optional<OwnBreathing> of(Ventilated v, Settings settings, BreathSettings set) {
+    public static Optional<OwnBreathing> of(Ventilated v, Settings settings, Steady start) {
+        BreathSettings set = start.breathSettings();
         if (!v.irregular(settings, set)) return Optional.empty();
         Loop loop = new Loop(new Breath(v.mechanics(), v.device()));
         Script script = v.base(Breath.base(new Script(), v.mechanics(), set), settings);
+        start.effort(v).base(script);
         Now now = loop.begin(script);
         loop.to(SETTLING_S, now, script, Sink.NONE);
         Sum sum = new Sum();

@@ -7,11 +7,13 @@ import leeway.core.body.Ventilation;
 import leeway.core.breath.Breath;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.breath.BreathSettings;
+import leeway.core.breath.FreeFlow;
 import leeway.core.breath.SteadyBreath;
 import leeway.core.gas.Barometer;
 import leeway.core.kit.Setting;
 import leeway.core.kit.Settings;
 import leeway.core.run.Column;
+import leeway.core.run.Knob;
 import leeway.core.run.Loop;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
@@ -41,6 +43,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
 
     /** With the FiO2 that the device really gives. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
+        if (v.ventilator().alone()) return settled(v, settings, barometerHPa, fio2, unaided(v, settings, barometerHPa, 1), Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2);
         BreathSettings set = v.breathSettings(settings, barometerHPa);
         BreathNumbers breath = v.irregular(settings, set) || !set.mode().hasRate() ? averaged(v, set, settings, 1) : SteadyBreath.of(v.mechanics(), set, v.device());
         return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
@@ -53,28 +56,43 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
      */
     public static Steady later(Ventilated v, Settings settings, double barometerHPa, double fio2, Steady start) {
         Steady plain = of(v, settings, barometerHPa, fio2);
-        if (!answers(v, settings)) return plain;
-        double first = plain.drive(v, start);
+        return v.ventilator().alone() || !answers(v, settings) ? plain : settled(v, settings, barometerHPa, fio2, plain, start.gases.paco2MmHg(), start.gases.sao2());
+    }
+
+    /** The fixed point, from the state of the declared effort, which belongs to these gases. */
+    private static Steady settled(Ventilated v, Settings settings, double barometerHPa, double fio2, Steady plain, double paco2MmHg, double sao2) {
+        if (!v.patient().living() || v.breather().driveShare() == 0) return plain;
+        double first = plain.drive(v, paco2MmHg, sao2);
         if (Math.abs(first - 1) < SAME_DRIVE) return plain;
         // more drive lowers what the gases ask for, so the answer lies between what was tried and what was asked
         double low = Math.min(1, first), high = Math.max(1, first);
         Steady at = plain;
         for (int i = 0; i < MOST_TRIES && high - low > SAME_DRIVE; i++) {
             double times = 0.5 * (low + high);
-            BreathNumbers breath = averaged(v, plain.breathSettings, settings, times);
-            at = new Steady(settings, plain.breathSettings, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
-            if (at.drive(v, start) > times) low = times;
+            if (v.ventilator().alone()) {
+                at = unaided(v, settings, barometerHPa, times);
+            } else {
+                BreathNumbers breath = averaged(v, plain.breathSettings, settings, times);
+                at = new Steady(settings, plain.breathSettings, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
+            }
+            if (at.drive(v, paco2MmHg, sao2) > times) low = times;
             else high = times;
         }
         return at;
+    }
+
+    /** The patient's effort in this state: as declared, of one whom nothing helps as these gases drive it. */
+    public Effort effort(Ventilated v) {
+        Effort declared = v.effort(settings);
+        return v.ventilator().alone() && v.patient().living() ? declared.driven(drive(v, Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2)) : declared;
     }
 
     /** Whether this patient's effort answers to the gases. */
     static boolean answers(Ventilated v, Settings settings) { return v.patient().living() && v.breather().driveShare() > 0 && v.effort(settings).present(); }
 
     /** The drive, over that of the start, that these gases ask for. */
-    private double drive(Ventilated v, Steady start) {
-        return Drive.settled(gases.paco2MmHg() - start.gases.paco2MmHg(), start.gases.sao2() - gases.sao2(), v.breather().driveShare(), v.breather().sedation());
+    private double drive(Ventilated v, double paco2MmHg, double sao2) {
+        return Drive.settled(gases.paco2MmHg() - paco2MmHg, sao2 - gases.sao2(), v.breather().driveShare(), v.breather().sedation());
     }
 
     /** The gases of a breath under another FiO2 or barometric pressure. */
@@ -98,12 +116,32 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** What the supply has to bring: patient, leak, bias flow. */
     public LegNeed need() {
         double leak = Math.max(0, breath.inspiredAtVentilatorMl() - breath.expiredMl()) * breath.ratePerMin() / 1000;
-        return new LegNeed(breath.minuteVolumeLPerMin(), leak, breathSettings.biasFlowLPerMin(), breath.ratePerMin(), Math.max(0.21, settings.get(Setting.FIO2, 0.21)),
+        return new LegNeed(breath.minuteVolumeLPerMin(), leak, breathSettings.biasFlowLPerMin(), breath.ratePerMin(), Math.max(0.21, settings.mode().isEmpty() && !settings.has(Setting.FIO2) ? fio2 : settings.get(Setting.FIO2, 0.21)),
                 breath.peakCmH2O(), breathSettings.peepCmH2O(), barometerHPa);
     }
 
     /** Of the haemoglobin that can carry oxygen; absent ({@code NaN}) for a test lung. */
     public double spo2() { return gases.sao2(); }
+
+    /**
+     * Of a patient who breathes alone from oxygen that flows past: its share follows from the breaths. Of one who does not
+     * breathe, as if they had breathed at rest until then.
+     */
+    private static Steady unaided(Ventilated v, Settings settings, double barometerHPa, double drive) {
+        BreathSettings set = v.breathSettings(settings, barometerHPa);
+        FreeFlow flow = v.freeFlow();
+        Loop loop = new Loop(new Breath(v.mechanics(), v.device()), flow);
+        Script script = v.base(Breath.base(new Script(), v.mechanics(), set), settings).base(Knob.BAROMETER, Barometer.mmHg(barometerHPa));
+        (v.nobodyBreathes(settings) ? v.resting() : v.effort(settings)).driven(drive).base(script);
+        Now now = loop.begin(script);
+        loop.to(SETTLING_S, now, script, Sink.NONE);
+        double fresh = flow.freshMl(now), inspired = flow.inspiredMl(now);
+        Mean mean = new Mean();
+        loop.to(SETTLING_S + AVERAGED_S, now, script, mean);
+        BreathNumbers breath = mean.numbers();
+        double fio2 = flow.fio2(flow.freshMl(now) - fresh, flow.inspiredMl(now) - inspired);
+        return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
+    }
 
     private static BreathNumbers averaged(Ventilated v, BreathSettings set, Settings settings, double drive) {
         Loop loop = new Loop(new Breath(v.mechanics(), v.device()));

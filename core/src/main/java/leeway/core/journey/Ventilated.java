@@ -13,6 +13,7 @@ import leeway.core.body.Posterior;
 import leeway.core.body.ChestWall;
 import leeway.core.breath.BreathSettings;
 import leeway.core.breath.DeviceLimits;
+import leeway.core.breath.FreeFlow;
 import leeway.core.breath.Mechanics;
 import leeway.core.gas.Barometer;
 import leeway.core.kit.Airway;
@@ -24,6 +25,7 @@ import leeway.core.kit.Setting;
 import leeway.core.kit.Settings;
 import leeway.core.kit.Ventilator;
 import leeway.core.lung.Lungs;
+import leeway.core.lung.Recruitment;
 import leeway.core.lung.Rohrer;
 import leeway.core.lung.Tube;
 import leeway.core.run.Knob;
@@ -62,6 +64,16 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
     /** Flow trigger where neither file nor sheet sets one; 1 to 3 L/min is common practice, no source. */
     private static final double FLOW_TRIGGER_L_PER_MIN = 2;
 
+    /**
+     * Of a flow into an open mask, what comes to mouth and nose; the rest goes out by holes and edge. Invented, on the cautious
+     * side of the 35 to 50 % oxygen that a simple mask is said to give at 5 to 10 L/min (lecture handout on oxygen therapy).
+     */
+    private static final double MASK_CATCHES = 0.5;
+    /** Body mass index from which the weight on the chest is worth a sentence, kg/m2. Common practice, no source. */
+    private static final double HEAVY = 35;
+    /** Free flow needs none: the airway is open. */
+    private static final Circuit NO_CIRCUIT = new Circuit("none", 0, 0, 0, 0, 0, 0, 0, "free flow");
+
     public Ventilated { assumed = List.copyOf(assumed); }
 
     /** The patient of a transport on its device; where the file has a blood gas, the patient in whom it was most probably taken. */
@@ -73,6 +85,10 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         List<String> said = new ArrayList<>(sheet.assumed);
         if (fit instanceof BloodGasFit.Result.Fitted fitted) {
             said.addAll(fitted.said());
+            Recruitment r = sheet.mechanics.lungs().recruitment();
+            if (r.share() > 0 && r.shuntPerShare() > 0) {
+                said.add(String.format(Locale.ROOT, "the blood gas counts as taken with the lung as open as a PEEP of %.0f and a plateau of %.0f cmH2O leave it, whatever its own PEEP was", r.atPeepCmH2O(), r.atPlateauCmH2O()));
+            }
             Ventilated v = sheet.with(fitted.patient());
             return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, v.breather, said, Optional.of(fitted.posterior()));
         }
@@ -81,10 +97,19 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
     }
 
     /** The same from its pieces. */
-    public static Ventilated of(PatientEntry entry, Illness illness, Airway airway, Filter filter, Circuit circuit, Ventilator ventilator) {
+    public static Ventilated of(PatientEntry entry, Illness illness, Airway fittedAirway, Filter fittedFilter, Circuit fitted, Ventilator ventilator) {
         List<String> assumed = new ArrayList<>();
+        Circuit circuit = ventilator.alone() ? NO_CIRCUIT : fitted;
+        boolean openMask = ventilator.alone() && fittedAirway.type() == Airway.Type.FACE_MASK;
+        Airway airway = openMask ? fittedAirway.flushed() : fittedAirway;
+        Filter filter = openMask ? Filter.NONE : fittedFilter;
+        if (openMask) assumed.add("an open mask has no filter, and the flow keeps its room fresh");
         PatientModel patient = lying(Patients.of(entry, illness, airway, filter, circuit), entry, assumed);
         Rohrer tube = tube(airway);
+        double index = patient.weightKg() / (patient.heightCm() * patient.heightCm() / 1e4);
+        if (patient.living() && patient.adult() && index >= HEAVY) {
+            assumed.add("the weight on the chest is in the smaller lung and the stiffer chest wall; what it presses at rest is left out, so the pressure across the lung reads high, on the cautious side");
+        }
         if (entry.lungs().resistanceWithTubeCmH2OSPerL().isPresent() && entry.lungs().resistanceCmH2OSPerL().isEmpty()) {
             double flowLPerS = READING_FLOW_SHARE * airway.innerDiameterMm() * airway.innerDiameterMm() / (7.5 * 7.5);
             double tubeShare = tube.k1CmH2OSPerL() + tube.k2CmH2OS2PerL2() * flowLPerS + filter.resistanceCmH2OSPerL();
@@ -95,9 +120,10 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
             patient = patient.with(PatientModel.Change.NONE.mechanics(1, own / patient.resistanceCmH2OSPerL()));
         }
         Breather breather = Breather.of(entry);
-        boolean breathes = !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
+        boolean breathes = !ventilator.alone() && !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
         if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start; \"drive: fixed\" keeps it as it is");
-        if (breathes && breather.sedation() > 0) assumed.add(sedated(entry.breathing().sedated()));
+        if (ventilator.alone() && !entry.paralysed() && breather.driveShare() > 0) assumed.add("own effort is as declared at a PaCO2 of 40 mmHg and grows with carbon dioxide from there; \"drive: fixed\" keeps it as it is");
+        if (!entry.paralysed() && (breathes || ventilator.alone()) && breather.sedation() > 0) assumed.add(sedated(entry.breathing().sedated()));
         return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry).withLungs(lungs(entry, illness, assumed)), limits(ventilator), ventilator, circuit,
                 entry.paralysed() ? Optional.of(PatientEntry.Effort.NONE) : entry.lungs().effort(), breather, assumed, Optional.empty());
     }
@@ -166,12 +192,12 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
      * @param barometerHPa ambient pressure: a device with a fixed mass flow delivers more where the air is thin
      */
     public BreathSettings breathSettings(Settings s, double barometerHPa) {
-        Mode mode = s.mode().orElse(Mode.CMV_VC);
+        Mode mode = s.mode().orElse(ventilator.alone() ? Mode.CPAP : Mode.CMV_VC);
         boolean trigger = s.has(Setting.PRESSURE_TRIGGER) && !s.has(Setting.FLOW_TRIGGER);
         double rate = value(s, Setting.RATE).orElse(Double.NaN);
         double inspiratory = value(s, Setting.INSPIRATORY_TIME).orElse(Double.NaN);
         double pressure = value(s, Setting.INSPIRATORY_PRESSURE).orElse(Double.NaN);
-        if (!mode.hasRate() && ventilator.apnoeaBackupAfterS().isPresent()) {
+        if (!mode.hasRate() && (ventilator.apnoeaBackupAfterS().isPresent() || ventilator.alone())) {
             if (Double.isNaN(rate)) rate = Effort.usualRatePerMin(patient.ageYears());
             if (Double.isNaN(inspiratory)) inspiratory = BACKUP_SHARE * 60 / rate;
             if (Double.isNaN(pressure)) pressure = Math.max(BACKUP_PRESSURE_CMH2O, value(s, Setting.SUPPORT_PRESSURE).orElse(0));
@@ -187,14 +213,26 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
 
     /** The patient's own effort under these settings: as the file says; where it says nothing, normal in a mode that leaves the work to the patient, else none. */
     public Effort effort(Settings s) {
-        boolean leftToPatient = s.mode().map(m -> !m.hasRate()).orElse(false);
+        boolean leftToPatient = s.mode().map(m -> !m.hasRate()).orElse(ventilator.alone());
         return Effort.of(effort.orElse(leftToPatient ? PatientEntry.Effort.NORMAL : PatientEntry.Effort.NONE), patient.ageYears());
     }
+
+    /** The oxygen that flows past this patient's airway. */
+    FreeFlow freeFlow() {
+        return new FreeFlow(ventilator.gas().reservoirMl(), mechanics.tube().equals(Rohrer.NONE) ? MASK_CATCHES : 1);
+    }
+
+    /** A resting patient's own effort: what is taken of one who breathed until departure. */
+    Effort resting() { return Effort.of(PatientEntry.Effort.NORMAL, patient.ageYears()); }
+
+    /** Whether nothing ventilates and nobody breathes. */
+    public boolean nobodyBreathes(Settings s) { return ventilator.alone() && !effort(s).present(); }
 
     /** Writes what the breath needs besides {@link #breathSettings}: effort, what disturbs a trigger, sighs, the time at which support ends. */
     public Script base(Script script, Settings s) {
         effort(s).base(script);
         breather.base(script);
+        if (ventilator.alone()) script.base(Knob.VENTILATOR_ON, 0);
         script.base(Knob.LEAK_SEEN, ventilator.compensatesLeak() ? 0 : 1);
         script.base(Knob.CYCLE_AFTER_SET, value(s, Setting.CYCLE_AFTER).orElse(0)).base(Knob.SIGH_EVERY_SET, value(s, Setting.SIGH_EVERY).orElse(0));
         value(s, Setting.SIGH_PRESSURE).ifPresent(p -> script.base(Knob.SIGH_PRESSURE_SET, p));

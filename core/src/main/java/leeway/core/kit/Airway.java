@@ -13,6 +13,11 @@ package leeway.core.kit;
  */
 public record Airway(String name, Type type, double innerDiameterMm, double lengthCm, double frictionTimes, double bypassShare,
                      double deadSpaceMl, boolean cuffed, double leakMlPerSPerSqrtCmH2O, String source) {
+    /** The same, kept fresh by a flow through it: nothing in it is breathed again. */
+    public Airway flushed() {
+        return new Airway(name, type, innerDiameterMm, lengthCm, frictionTimes, bypassShare, 0, cuffed, leakMlPerSPerSqrtCmH2O, source);
+    }
+
     /** The kind of airway. */
     public enum Type { TRACHEAL_TUBE, TRACHEOSTOMY, LARYNGEAL_MASK, FACE_MASK }
 }

@@ -43,7 +43,17 @@ public record Ventilator(
         String source) {
 
     /** How it moves gas. */
-    public enum Drive { PNEUMATIC, TURBINE, HAND }
+    public enum Drive {
+        PNEUMATIC, TURBINE, HAND,
+        /** Nothing moves gas but the patient: oxygen flows past an open airway. */
+        FREE_FLOW
+    }
+
+    /** Whether a machine ventilates; else a hand, or nobody. */
+    public boolean machine() { return drive == Drive.PNEUMATIC || drive == Drive.TURBINE; }
+
+    /** Whether the patient breathes alone, from oxygen that flows past. */
+    public boolean alone() { return drive == Drive.FREE_FLOW; }
 
     public Ventilator {
         modes = List.copyOf(modes);
@@ -82,12 +92,13 @@ public record Ventilator(
      * @param fio2Error           half-width of the delivered FiO2's error, as a fraction
      * @param nebuliserLPerMin    what its nebuliser takes while it runs; absent without one
      * @param suctionLPerMin      what its suction ejector takes while it is open; absent without one
+     * @param reservoirMl         of free flow: what fills with it between breaths
      */
     public record Gas(
             List<Inlet> inlets, OptionalDouble entrainedFio2, boolean blender, double driveLPerMin, double driveShare,
             double purgeLPerMin, double standbyLPerMin, double checkL, double minimumInletBar, double maximumInletBar,
             boolean stopsWithoutGas, VolumeBasis volumeBasis, Altitude altitude, double fio2Error, OptionalDouble nebuliserLPerMin,
-            OptionalDouble suctionLPerMin) {
+            OptionalDouble suctionLPerMin, double reservoirMl) {
         public Gas { inlets = List.copyOf(inlets); }
 
         /** A device without nebuliser and suction. */
@@ -95,7 +106,7 @@ public record Ventilator(
                    double standbyLPerMin, double checkL, double minimumInletBar, double maximumInletBar, boolean stopsWithoutGas, VolumeBasis volumeBasis,
                    Altitude altitude, double fio2Error) {
             this(inlets, entrainedFio2, blender, driveLPerMin, driveShare, purgeLPerMin, standbyLPerMin, checkL, minimumInletBar, maximumInletBar, stopsWithoutGas,
-                    volumeBasis, altitude, fio2Error, OptionalDouble.empty(), OptionalDouble.empty());
+                    volumeBasis, altitude, fio2Error, OptionalDouble.empty(), OptionalDouble.empty(), 0);
         }
     }
 

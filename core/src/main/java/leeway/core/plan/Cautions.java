@@ -39,7 +39,9 @@ final class Cautions {
         }
         late(t, bodyCel).ifPresent(c::add);
         boolean hand = t.ventilator().drive() == Ventilator.Drive.HAND;
-        if (hand) {
+        if (t.ventilator().alone()) {
+            c.add("Free flow does not ventilate: who breathes too little, or stops, is not helped by more oxygen, and a good saturation hides it for minutes. Look at the chest and at CO2; a hand bag with mask lies ready (common practice, no source).");
+        } else if (hand) {
             c.add("Rate, volume and pressure of a hand bag are the hand's: figures here are those of the rate and volume named, and hands differ (common practice, no source).");
         } else {
             c.add("A hand bag with mask, and oxygen for it, within reach all the way: every fault ends there if nothing else helps (common practice, no source).");

@@ -52,7 +52,7 @@ final class Course {
         double fromS = Math.max(legStartS[leg], endS - SPAN_S);
         List<double[]> last = rows.stream().filter(r -> at(r, Column.END_S) > fromS && at(r, Column.END_S) <= endS + 1e-6).toList();
         if (last.isEmpty()) last = rows.stream().filter(r -> at(r, Column.END_S) <= endS + 1e-6).reduce((a, b) -> b).map(List::of).orElse(List.of());
-        if (last.isEmpty()) return nothing();
+        if (last.isEmpty()) return Expected.NOTHING;
         double[] end = last.get(last.size() - 1);
         double spanS = 0;
         double expired = 0;
@@ -78,10 +78,5 @@ final class Course {
 
     private static OptionalDouble highest(List<double[]> breaths) {
         return breaths.isEmpty() ? OptionalDouble.empty() : known(breaths.stream().mapToDouble(r -> at(r, Column.PEAK_CMH2O)).max().orElseThrow());
-    }
-
-    private static Expected nothing() {
-        OptionalDouble n = OptionalDouble.empty();
-        return new Expected(n, n, n, n, n, n, n, n, n, n, n, n, n);
     }
 }

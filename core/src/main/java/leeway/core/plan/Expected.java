@@ -17,6 +17,14 @@ import java.util.OptionalDouble;
 public record Expected(OptionalDouble tidalVolumeMl, OptionalDouble peakCmH2O, OptionalDouble plateauCmH2O, OptionalDouble drivingCmH2O,
                        OptionalDouble autoPeepCmH2O, OptionalDouble meanCmH2O, OptionalDouble mechanicalPowerJPerMin, OptionalDouble minuteVolumeLPerMin,
                        OptionalDouble paco2MmHg, OptionalDouble etco2MmHg, OptionalDouble pao2MmHg, OptionalDouble spo2, OptionalDouble ph) {
+    /** Where nobody breathes. */
+    static final Expected NOTHING = nothing();
+
+    private static Expected nothing() {
+        OptionalDouble n = OptionalDouble.empty();
+        return new Expected(n, n, n, n, n, n, n, n, n, n, n, n, n);
+    }
+
     /** A number that may not be known: {@code NaN} is absent. */
     public static OptionalDouble known(double value) { return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty(); }
 }

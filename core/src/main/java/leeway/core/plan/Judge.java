@@ -27,12 +27,14 @@ final class Judge {
     private final List<LegState> states;
     private final SupplyResult supply;
     private final List<Rehearsal> rehearsals;
+    private final boolean nobodyBreathes;
     private final List<String> reasons = new ArrayList<>();
     private final List<String> remarks = new ArrayList<>();
     private final Set<String> said = new HashSet<>();
 
-    Judge(Transport t, Solved solved, Optional<String> little, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals) {
+    Judge(Transport t, Solved solved, Optional<String> little, List<LegState> states, SupplyResult supply, List<Rehearsal> rehearsals, boolean nobodyBreathes) {
         this.rehearsals = rehearsals;
+        this.nobodyBreathes = nobodyBreathes;
         this.t = t;
         this.solved = solved;
         this.little = little;
@@ -43,9 +45,10 @@ final class Judge {
     Verdict verdict() {
         reasons.addAll(solved.suggested().reasons());
         reasons.addAll(supply.reasons());
-        for (int i = 0; i < states.size(); i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
+        if (nobodyBreathes) reasons.add("Nobody breathes: free flow brings oxygen to an open airway and ventilates nobody; carbon dioxide rises by 3 to 4 mmHg a minute after a first minute of about 10, and what follows is an apnoea.");
+        for (int i = 0; i < states.size() && !nobodyBreathes; i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
         uncovered();
-        solved.conflicts().forEach(c -> remarks.add(c.sentence()));
+        if (!nobodyBreathes) solved.conflicts().forEach(c -> remarks.add(c.sentence()));
         little.ifPresent(remarks::add);
         MonitorPower.remark(t).ifPresent(remarks::add);
         remarks.addAll(solved.suggested().remarks());
@@ -57,7 +60,7 @@ final class Judge {
     /** Faults that harm before the crew can help: counted by the policy, else a remark. */
     private void uncovered() {
         List<Rehearsal> bad = rehearsals.stream().filter(r -> r.coverage().uncovered()).toList();
-        if (bad.isEmpty()) return;
+        if (bad.isEmpty() || nobodyBreathes) return;
         long harms = rehearsals.stream().filter(r -> r.harm().isPresent()).count();
         List<String> named = bad.stream().limit(3).map(r -> r.fault().name() + " (" + r.coverage().words() + ")").toList();
         String text = bad.size() + " of " + harms + " faults that can harm " + (bad.size() == 1 ? "is" : "are") + " uncovered: "

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import leeway.core.breath.Breath;
 import leeway.core.breath.BreathSettings;
+import leeway.core.journey.Steady;
 import leeway.core.journey.Ventilated;
 import leeway.core.kit.Settings;
 import leeway.core.rehearsal.LungRow;
@@ -31,10 +32,12 @@ final class OneBreath implements Sink {
     private OneBreath(Breath part) { this.part = part; }
 
     /** Empty where nobody breathes. */
-    static Optional<Plan.Breath> of(Ventilated v, Settings settings, BreathSettings set) {
+    static Optional<Plan.Breath> of(Ventilated v, Settings settings, Steady start) {
+        BreathSettings set = start.breathSettings();
         Breath part = new Breath(v.mechanics(), v.device());
         Loop loop = new Loop(part);
         Script script = v.base(Breath.base(new Script(), v.mechanics(), set), settings);
+        start.effort(v).base(script);
         Now n = loop.begin(script);
         OneBreath sink = new OneBreath(part);
         loop.to(MOST_S, n, script, sink);

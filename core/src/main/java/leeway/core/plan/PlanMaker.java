@@ -84,7 +84,10 @@ public final class PlanMaker {
             legs.add(new LegTime(s.leg().name(), s.fromMin(), s.toMin(), s.leg().atWorstMin()));
             byLeg.add(new AtLeg(s.leg().name(), course.atEndOf(i)));
         }
-        Verdict verdict = new Judge(t, start.solved(), Depth.little(start, t), states, supply, rehearsals).verdict();
+        boolean nobody = v.nobodyBreathes(settings);
+        if (v.ventilator().alone()) assumed.add(nobody ? "nobody breathes from departure on; until then the patient is taken to have breathed at rest from the same flow"
+                : "free flow of " + Words.n(states.get(0).draw().oxygenLPerMin(), 1) + " L/min: " + Words.n(100 * first.fio2(), 0) + " % oxygen is breathed at rest, the rest is air drawn in beside it; deeper breaths draw in more");
+        Verdict verdict = new Judge(t, start.solved(), nobody ? Optional.empty() : Depth.little(start, t), states, supply, rehearsals, nobody).verdict();
         assumed.addAll(t.unused());
         MonitorPower.assumed(t).ifPresent(assumed::add);
         for (int i = 1; i < states.size(); i++) {
@@ -94,10 +97,10 @@ public final class PlanMaker {
             }
         }
         assumed.add("the expected is a passive patient's where the file names no effort; legs, patient and stores stand at their medians unless a band is named");
-        return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(expected(first, t)),
-                Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
-                OneBreath.of(v, settings, first.breathSettings()), Turnaround.of(t, left(supply)), Cautions.of(t, v.patient().temperatureCel(), m -> Barometer.mmHg(Barometer.pressureHPa(m))),
-                OwnBreathing.of(v, settings, first.breathSettings()), MonitorPower.endsMin(t), endsMin(supply, voyage, library));
+        return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(nobody ? Expected.NOTHING : expected(first, t)),
+                nobody ? Optional.empty() : Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
+                OneBreath.of(v, settings, first), Turnaround.of(t, left(supply)), Cautions.of(t, v.patient().temperatureCel(), m -> Barometer.mmHg(Barometer.pressureHPa(m))),
+                OwnBreathing.of(v, settings, first), MonitorPower.endsMin(t), endsMin(supply, voyage, library));
     }
 
     /** When gas or charge ends by itself, min from departure; looked for only where the stores may not last at their medians. */

@@ -21,7 +21,10 @@ final class Turnaround {
         if (!t.filter().name().equals(Filter.NONE.name())) {
             steps.add("Throw away the filter (" + t.filter().name() + "): one patient, one filter, whatever its hours.");
         }
-        if (hand) {
+        boolean alone = t.ventilator().alone();
+        if (alone) {
+            steps.add("Throw away mask or T-piece and its hose; wipe the flowmeter down.");
+        } else if (hand) {
             steps.add("Take the bag, its valve and its reservoir apart: single use is thrown away, the rest reprocessed as its maker says; then put together and test by squeezing against a closed outlet.");
         } else {
             steps.add("Take off the circuit (" + t.circuit().name() + ") with its valve: single use is thrown away, reusable parts go to reprocessing.");
@@ -32,8 +35,9 @@ final class Turnaround {
             steps.add("Put the ventilator on its charger and look that it says it charges: plugged in is not charging, and below freezing a pack refuses.");
         }
         if (!t.monitor().name().equals("none")) steps.add("Wipe the finger sensor and its cable; throw away the CO2 sampling line and its water trap; charge the monitor.");
-        steps.add(hand ? "Restock: bag with mask, airway, filter." : "Restock one of each that was used: filter, circuit, catheter mount, suction catheters; check their dates.");
-        if (!hand) {
+        if (alone) steps.add("Restock: mask or T-piece, hose, filter.");
+        else steps.add(hand ? "Restock: bag with mask, airway, filter." : "Restock one of each that was used: filter, circuit, catheter mount, suction catheters; check their dates.");
+        if (!hand && !alone) {
             steps.add("With a new circuit run the device's own check (tightness, valve, alarms, sensor); take back this patient's settings and alarm limits to those of the shelf.");
         }
         if (t.oxygen().stream().anyMatch(s -> s.type() == Store.Type.CYLINDER)) {

@@ -3,6 +3,7 @@ package leeway.core.plan;
 import java.util.ArrayList;
 import java.util.List;
 import leeway.core.journey.Ventilated;
+import leeway.core.kit.Airway;
 import leeway.core.transport.PatientEntry;
 import leeway.core.transport.Transport;
 
@@ -19,7 +20,9 @@ final class WhoAndWhat {
         parts.add(who + (e.ageYears().isPresent() && !t.illness().testLung() ? " of " + age(e.ageYears().getAsDouble()) : ""));
         e.heightCm().ifPresent(h -> parts.add(Words.n(h, 0) + " cm" + (e.heightEstimated() ? " (estimated)" : "")));
         e.weightKg().ifPresent(w -> parts.add(Words.n(w, w < 10 ? 1 : 0) + " kg"));
-        String kit = String.join(", ", t.ventilator().name(), t.circuit().name(), t.filter().name().equals("none") ? "no filter" : t.filter().name(), t.airway().name(),
+        boolean openMask = t.ventilator().alone() && t.airway().type() == Airway.Type.FACE_MASK;
+        String through = openMask ? "" : (t.filter().name().equals("none") ? "no filter" : t.filter().name()) + ", ";
+        String kit = String.join(", ", t.ventilator().name(), (t.ventilator().alone() ? "" : t.circuit().name() + ", ") + through + t.airway().name(),
                 t.monitor().name().equals("none") ? "no monitor" : t.monitor().name());
         return new Plan.Patient(Expected.known(p.predictedKg()), String.join(", ", parts) + (t.illness().testLung() ? "" : "; " + t.illness().name()), kit);
     }

@@ -8,14 +8,13 @@ import leeway.core.kit.Mode;
 import leeway.core.kit.Sensor.Measured;
 import leeway.core.kit.Sensor.Place;
 import leeway.core.kit.Setting;
-import leeway.core.kit.Ventilator.Drive;
 import leeway.core.transport.PatientEntry.Cuff;
 import leeway.core.transport.Store;
 import leeway.core.transport.Transport;
 
 /** What kit, settings, patient or leg must have so that a fault, or one of its effects, can happen. */
 public enum Need {
-    VENTILATOR("a ventilator", k -> k.transport().ventilator().drive() != Drive.HAND, "there is no ventilator to fail; the patient is bagged by hand"),
+    VENTILATOR("a ventilator", k -> k.transport().ventilator().machine(), "there is no ventilator to fail"),
     VOLUME_CONTROL("volume control", k -> k.control() == Mode.Control.VOLUME, "the mode does not control volume"),
     PRESSURE_CONTROL("pressure control", k -> k.control() == Mode.Control.PRESSURE || k.control() == Mode.Control.SUPPORT, "the mode does not control pressure"),
     SET_RATE("a set rate", k -> k.settings().mode().map(Mode::hasRate).orElse(false), "the mode has no set rate"),
@@ -27,8 +26,9 @@ public enum Need {
     TUBE_OR_TRACHEOSTOMY("a tube in the trachea", k -> k.transport().airway().type() == Airway.Type.TRACHEAL_TUBE
             || k.transport().airway().type() == Airway.Type.TRACHEOSTOMY, "there is no tube in the trachea"),
     CUFF("a cuff", k -> k.transport().airway().cuffed() && k.transport().patient().cuff().map(c -> c != Cuff.NONE).orElse(true), "the airway has no cuff"),
-    FILTER("a filter", k -> k.transport().filter().resistanceCmH2OSPerL() > 0 || k.transport().filter().deadSpaceMl() > 0, "no filter is fitted"),
-    SINGLE_LIMB("a single limb", k -> k.transport().circuit().limbs() == 1, "the circuit has no valve at the patient"),
+    FILTER("a filter", k -> !(k.transport().ventilator().alone() && k.transport().airway().type() == Airway.Type.FACE_MASK) && (k.transport().filter().resistanceCmH2OSPerL() > 0
+            || k.transport().filter().deadSpaceMl() > 0), "no filter is fitted"),
+    SINGLE_LIMB("a single limb", k -> k.transport().circuit().limbs() == 1 && !k.transport().ventilator().alone(), "the circuit has no valve at the patient"),
     CHILD("a child", k -> k.child(), "the patient is no child"),
     ADULT("an adult", k -> !k.child(), "the patient is no adult"),
     GAS_DRIVEN("a gas-driven ventilator", k -> k.transport().ventilator().gas().stopsWithoutGas(), "the ventilator goes on without gas"),

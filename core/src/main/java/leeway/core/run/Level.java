@@ -36,6 +36,8 @@ public enum Level {
     CHARGE,
     /** 1: the ventilator has neither external power nor charge; by the supply part. */
     POWERLESS,
+    /** Oxygen in what is breathed from the room, above that of air, 0 to 1; by free flow, 0 in a run without it. */
+    ROOM_OXYGEN,
     /** What lung that closed since the sheet's pressures adds to the shunt (negative: opened); by the breath, 0 for a linear lung. */
     SHUNT_ADDED
 }

@@ -54,7 +54,7 @@ final class Fitting {
         Optional<Mode> mode = mode(wish, rows);
         Set<Setting> wanted = wanted(mode.orElse(wish));
         for (Setting s : wanted) standing(s);
-        if (mode.orElse(wish).hasRate()) {
+        if (!device.alone() && mode.orElse(wish).hasRate()) {
             inspirationFitsTheBreath();
             if (mode.orElse(wish).control() == Mode.Control.VOLUME) flowIsWithinTheDevice();
         }
@@ -89,6 +89,7 @@ final class Fitting {
     private boolean has(Setting s) { return hand() || device.ranges().containsKey(s) || device.defaults().has(s); }
 
     private Mode wishedMode() {
+        if (device.alone()) return Mode.CPAP;           // nothing but the patient breathes
         if (hand()) return Mode.CMV_VC;                 // a hand squeezes a volume, whatever the strategy would set on a device
         if (prescribed.mode().isPresent()) return prescribed.mode().get();
         if (prescribed.has(Setting.INSPIRATORY_PRESSURE)) return Mode.AC_PC;
@@ -100,7 +101,7 @@ final class Fitting {
 
     private Optional<Mode> mode(Mode wish, List<Because> rows) {
         boolean byFile = prescribed.mode().isPresent();
-        if (hand()) {
+        if (hand() || device.alone()) {
             if (byFile) {
                 asked = asked.with(prescribed.mode().get());
                 reasons.add("The " + device.name() + " has no modes; \"" + prescribed.mode().get().code() + "\" cannot be set.");
@@ -134,6 +135,7 @@ final class Fitting {
     }
 
     private Set<Setting> wanted(Mode mode) {
+        if (device.alone()) return EnumSet.of(Setting.BIAS_FLOW);
         EnumSet<Setting> wanted = EnumSet.copyOf(Needs.essential(mode));
         for (Setting s : Needs.optional(mode)) if (has(s) && !hand() || prescribed.has(s)) wanted.add(s);
         boolean flow = wanted.contains(Setting.FLOW_TRIGGER);
@@ -295,7 +297,8 @@ final class Fitting {
         prescribed.values().forEach((s, v) -> {
             if (wanted.contains(s)) return;
             asked = asked.with(s, v);
-            remarks.add("Mode " + mode.code() + " has no " + s.said() + "; the prescribed " + Shown.of(s, v) + " is left out.");
+            if (device.alone()) remarks.add("The " + device.name() + " has no " + s.said() + "; the prescribed " + Shown.of(s, v) + " is left out.");
+            else remarks.add("Mode " + mode.code() + " has no " + s.said() + "; the prescribed " + Shown.of(s, v) + " is left out.");
         });
     }
 }

@@ -169,7 +169,7 @@ final class Findings {
             }
             if (store.type() == Store.Type.CYLINDER && route.oneL[s] <= 0) remarks.add(say("Store %s stands at its residual pressure: it gives nothing.", store.name()));
             if (store.type() == Store.Type.LIQUID) remarks.add(say("%s: liquid oxygen gives a limited flow and loses about %.1f L/min while it is not used.", store.name(), Route.LIQUID_LOSS_L_PER_MIN));
-            if (!route.named[s] || v.drive() == Ventilator.Drive.HAND) continue;
+            if (!route.named[s] || !v.machine()) continue;
             boolean flow = store.type() == Store.Type.CONCENTRATOR || !store.inlet().highPressure();
             if (flow && v.gas().stopsWithoutGas()) reasons.add(say("%s gives a flow, and %s needs its gas at high pressure: it does not run on it.", store.name(), v.name()));
             else if (flow && !v.gas().inlets().contains(Ventilator.Inlet.FLOWMETER)) reasons.add(say("%s has no inlet for the flow of %s.", v.name(), store.name()));
@@ -181,7 +181,7 @@ final class Findings {
         for (int l = 0; l < route.legs; l++) {
             double wish = route.needs.get(l).fio2();
             double gets = o.byLeg().get(l).fio2();
-            if (route.transport.ventilator().drive() == Ventilator.Drive.HAND) continue;
+            if (!route.transport.ventilator().machine()) continue;
             if (gets < wish - 0.005) remarks.add(say("%s: FiO2 %.2f instead of %.2f, for the oxygen does not follow the demand.", o.byLeg().get(l).leg(), gets, wish));
             if (gets > wish + 0.005) remarks.add(say("%s: FiO2 %.2f instead of %.2f.", o.byLeg().get(l).leg(), gets, wish));
         }

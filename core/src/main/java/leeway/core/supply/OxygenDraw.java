@@ -8,6 +8,7 @@ import leeway.core.gas.Barometer;
 import leeway.core.gas.Blend;
 import leeway.core.gas.GasVolume;
 import leeway.core.gas.RealOxygen;
+import leeway.core.kit.Setting;
 import leeway.core.kit.Ventilator;
 import leeway.core.transport.Store;
 
@@ -40,6 +41,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
         if (store.isPresent() && store.get().type() == Store.Type.CONCENTRATOR) return store.get().flowLPerMin().orElse(0);
         if (store.isPresent() && !store.get().inlet().highPressure()) return store.get().inlet().flowmeterLPerMin().orElse(HAND_BAG_L_PER_MIN);
         if (ventilator.drive() == Ventilator.Drive.HAND) return handBagLPerMin(ventilator);
+        if (ventilator.alone()) return freeFlowLPerMin(ventilator, need.biasFlowLPerMin(), Optional.empty());
         double mixed = mixedLPerMin(ventilator.gas(), need), fio2 = deliveredFio2(ventilator, need.fio2());
         return Blend.oxygenFlow(mixed, fio2, 1) + lostLPerMin(ventilator.gas(), mixed, fio2);
     }
@@ -52,6 +54,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
 
     /** With the working written to a list, or to nowhere. */
     private static OxygenDraw of(Ventilator ventilator, LegNeed need, Store store, List<String> working) {
+        if (ventilator.alone()) return free(ventilator, need, Optional.of(store), working);
         if (store.type() == Store.Type.CONCENTRATOR) {
             return byFlow(ventilator, need, store.flowLPerMin().orElse(0), CONCENTRATOR, "the concentrator gives", working);
         }
@@ -66,6 +69,7 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
 
     private static OxygenDraw atPressure(Ventilator ventilator, LegNeed need, List<String> working) {
         Ventilator.Gas gas = ventilator.gas();
+        if (ventilator.alone()) return free(ventilator, need, Optional.empty(), working);
         if (ventilator.drive() == Ventilator.Drive.HAND) return byFlow(ventilator, need, handBagLPerMin(ventilator), 1, "the bag's reservoir is fed with", working);
         double mixed = mixedLPerMin(gas, need, working);
         double fio2 = deliveredFio2(ventilator, need.fio2());
@@ -96,6 +100,19 @@ public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin,
     public static double freePer(Ventilator.VolumeBasis basis, double ambientHPa) {
         if (basis == Ventilator.VolumeBasis.FREE) return 1;
         return GasVolume.factor(GasVolume.state(GasVolume.Condition.valueOf(basis.name()), AMBIENT_CEL, Barometer.mmHg(ambientHPa)), FREE);
+    }
+
+    /** What flows past the airway, L/min: of a flowmeter or a concentrator its own flow, else what is set, else what the sheet stands at. */
+    public static double freeFlowLPerMin(Ventilator device, double setLPerMin, Optional<Store> store) {
+        if (store.isPresent() && store.get().type() == Store.Type.CONCENTRATOR) return store.get().flowLPerMin().orElse(0);
+        if (store.isPresent() && !store.get().inlet().highPressure()) return store.get().inlet().flowmeterLPerMin().orElse(HAND_BAG_L_PER_MIN);
+        return setLPerMin > 0 ? setLPerMin : device.defaults().get(Setting.BIAS_FLOW, 0);
+    }
+
+    private static OxygenDraw free(Ventilator device, LegNeed need, Optional<Store> store, List<String> working) {
+        double flow = freeFlowLPerMin(device, need.biasFlowLPerMin(), store);
+        say(working, "free flow: %.1f L/min, breathed or not", flow);
+        return new OxygenDraw(flow, need.fio2(), flow, 0, true, working);
     }
 
     /** What the bag of this sheet is fed with, L/min. */

@@ -54,7 +54,7 @@ final class Savings {
     private static Optional<Saving> other(Route route, List<Ventilator> others, Drawn drawn, int n, double now) {
         Optional<Saving> best = Optional.empty();
         for (Ventilator other : others) {
-            if (other.name().equals(route.transport.ventilator().name()) || other.drive() == Ventilator.Drive.HAND || !fits(route, other)) continue;
+            if (other.name().equals(route.transport.ventilator().name()) || !other.machine() || !fits(route, other)) continue;
             Journey journey = journey(new Route(route.transport.with(other), route.needs), drawn, n);
             double saves = now - litres(journey);
             if (saves >= WORTH_L && (best.isEmpty() || saves > best.get().savesL())) best = Optional.of(new Saving("ventilator: " + other.name(), saves, journey.dryChance()));

@@ -105,7 +105,7 @@ public final class SupplyPart implements Part {
         for (int s = 0; s < stores; s++) {
             Store store = transport.oxygen().get(s);
             boolean flow = transport.ventilator().drive() == Ventilator.Drive.HAND || store.type() == Store.Type.CONCENTRATOR || !store.inlet().highPressure();
-            flowLPerMin[s] = flow ? route.draw[0][0][s] : Double.NaN;
+            flowLPerMin[s] = flow && !transport.ventilator().alone() ? route.draw[0][0][s] : Double.NaN;
         }
     }
 
@@ -356,6 +356,7 @@ public final class SupplyPart implements Part {
     /** What the device takes through its high pressure inlet in these minutes, L. */
     private double demand(Now n, double min) {
         if (transport.ventilator().drive() == Ventilator.Drive.HAND) return OxygenDraw.handBagLPerMin(transport.ventilator()) * min;
+        if (transport.ventilator().alone()) return n.y[more + STARVED_AT] >= 0 ? 0 : n.get(Knob.BIAS_FLOW_SET) * min;
         if (n.y[more + POWERLESS_AT] >= 0) return 0;
         if (n.on(Knob.STANDBY)) return gas.standbyLPerMin() * min;
         if (!n.on(Knob.VENTILATOR_ON) || n.y[more + STARVED_AT] >= 0) return 0;

@@ -56,11 +56,30 @@ class AllCombinationsTest {
         run(mode, KINDS.get(kind), 8 * 3600);
     }
 
-    private static void run(Mode mode, Lungs lungs, double endS) {
+    static Stream<String> kinds() { return KINDS.keySet().stream(); }
+
+    @ParameterizedTest(name = "free flow on {0} lungs")
+    @MethodSource("kinds")
+    void freeFlowGoesOn(String kind) {
+        run(Mode.CPAP, KINDS.get(kind), 420, true);
+    }
+
+    @ParameterizedTest(name = "8 h of free flow on {0} lungs")
+    @MethodSource("kinds")
+    @Tag("long")
+    void freeFlowGoesOnForEightHours(String kind) {
+        run(Mode.CPAP, KINDS.get(kind), 8 * 3600, true);
+    }
+
+    private static void run(Mode mode, Lungs lungs, double endS) { run(mode, lungs, endS, false); }
+
+    private static void run(Mode mode, Lungs lungs, double endS, boolean freeFlow) {
         Mechanics m = Bench.ADULT.withLungs(lungs).withLeaks(1, 1);
         BreathSettings s = new BreathSettings(mode, 380, 16, 1.1, 0.1, 14, 9, 0.1, 8, 0.4, 45, 2, 0, 0.25, 0, 20, 0.6);
-        Loop loop = new Loop(new Breath(m, DeviceLimits.strong()));
+        Breath breath = new Breath(m, DeviceLimits.strong());
+        Loop loop = freeFlow ? new Loop(breath, new FreeFlow(50, 1)) : new Loop(breath);
         Script script = Breath.base(new Script(), m, s).base(Knob.EFFORT, 6).base(Knob.EFFORT_RATE, 18).base(Knob.EFFORT_TIME, 0.9);
+        if (freeFlow) script.base(Knob.VENTILATOR_ON, 0).base(Knob.BIAS_FLOW_SET, 8);
         // each tenth of the run has a trouble of its own
         double tenth = endS / 10;
         fault(script, 1, tenth, Knob.SEDATION, How.SET, 1);

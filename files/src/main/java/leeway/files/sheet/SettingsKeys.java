@@ -34,7 +34,7 @@ public final class SettingsKeys {
     /** Whatever one may set in a transport file. */
     public static Table table() {
         List<Key> keys = new ArrayList<>();
-        keys.add(Key.may("mode", MODE, "Ventilation pattern by its ISO 19223 code, or CPAP.").otherwise("by the strategy"));
+        keys.add(Key.may("mode", MODE, "Ventilation pattern by its ISO 19223 code (that of two pressure levels, IMV-PC, is from memory), or CPAP.").otherwise("by the strategy"));
         for (Setting s : Setting.values()) {
             keys.add(Key.may(s.words(), form(s), meaning(s)).otherwise("by the strategy").also(also(s)));
             if (s == Setting.INSPIRATORY_TIME) keys.add(Key.may(RATIO, ratio(), "Inspiratory to expiratory time, quoted.").also("ie", "I:E ratio", "ratio"));

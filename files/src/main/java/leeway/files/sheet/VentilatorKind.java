@@ -38,6 +38,7 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
             Key.must("altitude", Form.choice("behaviour at altitude", AirwayKind.words(Ventilator.Altitude.values())), "Whether it keeps the volume or the mass flow as pressure falls."),
             Key.must("fio2 error", Form.of(Kind.FRACTION, 0, 0.3, "5 %"), "Half-width of the delivered FiO2's error, in points of FiO2."),
             Key.may("nebuliser", Form.of(Kind.FLOW, 0.5, 60, "8 L/min"), "What its nebuliser takes while it runs, free gas."),
+            Key.may("reservoir", Form.of(Kind.VOLUME, 0, 2000, "50 mL"), "Of free flow: what fills with it between breaths, the open piece, a mask, a bag.").otherwise("0 mL"),
             Key.may("suction ejector", Form.of(Kind.FLOW, 0.5, 100, "30 L/min"), "What its suction ejector takes while it is open, free gas."));
     private static final Table LOAD = Table.sourced("power",
             Key.must("base", Form.of(Kind.POWER, 0, 500, "6 W"), "Controller, valves, sensors."),
@@ -55,7 +56,7 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
             Key.may("defaults", Form.section(VentilatorKind::defaults), "What it stands at when nothing is set.").otherwise("nothing"),
             Key.may("called", Form.section(() -> called()), "What this device calls a setting or a mode.").otherwise("as here"),
             Key.must("largest flow", Form.of(Kind.FLOW, 1, 400, "120 L/min"), "The largest inspiratory flow it gives."),
-            Key.must("largest pressure", Form.of(Kind.AIRWAY_PRESSURE, 1, 150, "60 cmH2O"), "The largest airway pressure it gives."),
+            Key.must("largest pressure", Form.of(Kind.AIRWAY_PRESSURE, 5, 150, "60 cmH2O"), "The largest airway pressure it gives."),
             Key.must("response", Form.of(Kind.TIME, 0, 2, "50 ms"), "Time constant of its valve or blower."),
             Key.must("expiratory resistance", Form.of(Kind.RESISTANCE, 0, 100, "2 cmH2O.s/L"), "Of its expiratory valve."),
             Key.must("compensates circuit", Form.yesNo(), "Whether the set volume is what reaches the patient."),
@@ -105,7 +106,7 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
     @Override public Ventilator record(String name, Section s, Complaints complaints) {
         String source = SheetKind.source(s);
         Map<Setting, Range> ranges = s.section("ranges").map(r -> ranges(r, complaints)).orElse(Map.of());
-        return new Ventilator(name, Ventilator.Drive.valueOf(s.text("drive").orElseThrow().toUpperCase(Locale.ROOT)),
+        return new Ventilator(name, Ventilator.Drive.valueOf(s.text("drive").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')),
                 s.texts("modes").stream().map(c -> Mode.ofCode(c).orElseThrow()).toList(), ranges, defaults(s.section("defaults"), ranges, complaints),
                 s.section("called").map(VentilatorKind::called).orElse(Map.of()), must(s, "largest flow"), must(s, "largest pressure"), must(s, "response"),
                 must(s, "expiratory resistance"), s.yes("compensates circuit", false), s.yes("compensates leak", false), s.yes("decelerating flow", false),
@@ -157,7 +158,7 @@ public final class VentilatorKind implements SheetKind<Ventilator> {
         return new Ventilator.Gas(inlets, g.number("entrained fio2"), g.yes("blender", true), must(g, "drive gas"), must(g, "drive share"), must(g, "purge"),
                 must(g, "standby"), must(g, "start-up check"), must(g, "inlet from"), must(g, "inlet to"), g.yes("stops without gas", true),
                 Ventilator.VolumeBasis.valueOf(g.text("volumes").orElseThrow()),
-                Ventilator.Altitude.valueOf(g.text("altitude").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')), must(g, "fio2 error"), g.number("nebuliser"), g.number("suction ejector"));
+                Ventilator.Altitude.valueOf(g.text("altitude").orElseThrow().toUpperCase(Locale.ROOT).replace(' ', '_')), must(g, "fio2 error"), g.number("nebuliser"), g.number("suction ejector"), g.number("reservoir", 0));
     }
 
     private static Ventilator.Load load(Section p) {
