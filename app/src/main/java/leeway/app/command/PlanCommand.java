@@ -58,9 +58,10 @@ final class PlanCommand extends Command {
 
     /** The page, the same on paper, and the card. */
     private boolean write(Transport t, Plan plan, Optional<OperatingMap> map, Language language) throws IOException {
+        Language said = language.keepingNamesOf(plan);
         String page = ReportPage.of(plan, map, Version.TEXT);
-        boolean all = Output.write(this, report, "plan.html", out -> out.write(language.page(page).getBytes(StandardCharsets.UTF_8)))
-                && Output.write(this, report, "plan.pdf", out -> Report.write(page, language, out))
+        boolean all = Output.write(this, report, "plan.html", out -> out.write(said.page(page).getBytes(StandardCharsets.UTF_8)))
+                && Output.write(this, report, "plan.pdf", out -> Report.write(page, said, out))
                 && Output.write(this, report, "card.pdf", out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out));
         if (all) terminal.err().println("The report is " + report.resolve("plan.html") + ", on paper plan.pdf, the crew's card card.pdf.");
         return all;

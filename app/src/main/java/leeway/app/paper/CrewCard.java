@@ -44,7 +44,7 @@ public final class CrewCard {
      * @param called what the device calls its settings, as its sheet says
      */
     public static void write(Plan plan, Map<String, String> called, String version, Language language, OutputStream out) throws IOException {
-        Paper.write(of(plan, called, version), "", language, out);
+        Paper.write(of(plan, called, version), "", language.keepingNamesOf(plan), out);
     }
 
     /** The card before it is laid out. */
@@ -61,10 +61,11 @@ public final class CrewCard {
         expected();
         html.raw("</td></tr></tbody></table>");
         oxygen();
+        html.raw("<h2>Before leaving</h2><p>Function check done, cylinders open and read, hand bag with mask and its oxygen within reach, suction works, tube depth ______ cm, cuff ______ cmH2O.</p>"
+                + "<p>Checked by ____________________ at ______ on ______________</p>");
         faults();
         limits();
-        html.raw("<h2>Before leaving</h2><p>Function check done, cylinders open and read, hand bag with mask and its oxygen within reach, suction works, tube depth ______ cm, cuff ______ cmH2O.</p>"
-                + "<p>Checked by ____________________ at ______ on ______________</p><footer><p>").text("Leeway " + version + ", seed " + plan.seed() + ", file " + plan.sourceHash().substring(0, 16)
+        html.raw("<footer><p>").text("Leeway " + version + ", seed " + plan.seed() + ", file " + plan.sourceHash().substring(0, 16)
                 + ". Figures of a model at its medians; bands: 9 of 10 such patients.").raw("</p></footer></body></html>");
         return html.toString();
     }
@@ -129,9 +130,9 @@ public final class CrewCard {
     private void faults() {
         List<Rehearsal> rows = plan.rehearsals().stream().filter(r -> r.harm().isPresent()).limit(FAULTS).toList();
         if (rows.isEmpty()) return;
-        html.heading("faults", "What goes wrong first", Figures.uncovered(plan.rehearsals())).table("Local protocol comes first; times from the fault", List.of("fault", "first sign", "alarm", "act by", "do"), "twwkt",
+        html.raw("<div class=\"whole\">").heading("faults", "What goes wrong first", Figures.uncovered(plan.rehearsals())).table("Local protocol comes first; times from the fault", List.of("fault", "first sign", "alarm", "act by", "do"), "twwkt",
                 rows.stream().map(r -> List.of(r.fault().name(), r.fault().firstSign(), r.alarm().map(a -> Figures.seconds(a.afterS()) + ": " + a.condition().words()).orElse("none"),
-                        Figures.seconds(r.rescueByS().orElse(0)), String.join(" ", r.fault().steps().stream().limit(3).toList()))).toList());
+                        Figures.seconds(r.rescueByS().orElse(0)), String.join(" ", r.fault().steps().stream().limit(3).toList()))).toList()).raw("</div>");
     }
 
     private void limits() {

@@ -1,10 +1,13 @@
 package leeway.app.report;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import leeway.core.plan.Plan;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -24,6 +27,22 @@ public record Language(String code, Function<String, Optional<String>> sentence)
     private static final List<String> ATTRIBUTES = List.of("aria-label", "alt", "content");
     /** So many words and no translation: an English sentence, and no name. */
     private static final int SENTENCE = 4;
+
+    /** The same, but for the names that the file gives: title, legs, stores. One that is also a word of ours stays as it is written. */
+    public Language keepingNamesOf(Plan plan) {
+        if (code.equals(ENGLISH.code)) return this;
+        Set<String> names = names(plan);
+        return new Language(code, text -> names.contains(text) ? Optional.of(text) : sentence.apply(text));
+    }
+
+    /** Names that a file gives. */
+    public static Set<String> names(Plan plan) {
+        Set<String> names = new HashSet<>(Set.of(plan.title()));
+        plan.legs().forEach(l -> names.add(l.leg()));
+        plan.supply().oxygen().stores().forEach(s -> names.add(s.name()));
+        plan.supply().power().ifPresent(p -> p.stores().forEach(s -> names.add(s.name())));
+        return names;
+    }
 
     /** The text in this language, as far as it has it. */
     public String tell(String text) { return tell(text, sentence); }

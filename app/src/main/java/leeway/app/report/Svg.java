@@ -95,7 +95,7 @@ public final class Svg {
     }
 
     /** How wide a text will be at most, in the sans of the page; on the wide side. */
-    static double width(String text, double fontPx) { return text.length() * fontPx * 0.56; }
+    public static double width(String text, double fontPx) { return text.length() * fontPx * 0.56; }
 
     public String done() { return s.append("</svg>").toString(); }
 }

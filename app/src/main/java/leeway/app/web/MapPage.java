@@ -30,7 +30,7 @@ public final class MapPage {
     }
 
     /** The gases along the journey, for a wide and for a narrow page. */
-    public record GasView(String wide, String narrow) { }
+    public record GasView(String wide, String narrow, Plan plan) { }
 
     private void gases(Context ctx) {
         if (site.kept(ctx)) return;
@@ -38,7 +38,7 @@ public final class MapPage {
         Read<Plan> plan = journey.plan(ctx, text);
         if (plan instanceof Read.Bad<Plan> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
         AnswerView answer = new AnswerView(plan.good().orElseThrow());
-        GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases("wide"), answer.gases("narrow")));
+        GasView view = site.answer(ctx, "gases", text, hands -> new GasView(answer.gases("wide"), answer.gases("narrow"), answer.plan()));
         String packed = site.addresses().of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("gases.title"), packed, "/gases?s=" + packed);
         site.renderAndKeep(ctx, Site.partly(ctx) ? "part/gases.jte" : "gases.jte", Map.of("page", page, "v", view));

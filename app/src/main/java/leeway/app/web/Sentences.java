@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -137,15 +138,20 @@ final class Sentences {
         return Optional.empty();
     }
 
-    /** A picture with every label that the bundle has in the language. */
-    String picture(String svg) {
+    /**
+     * A picture with every label that the bundle has in the language.
+     *
+     * @param names of the file, which stay as they stand
+     */
+    String picture(String svg, Set<String> names) {
         if (whole.isEmpty()) return svg;
-        String labels = IN_PICTURE.matcher(svg).replaceAll(m -> Matcher.quoteReplacement(m.group(1) + label(m.group(2)) + m.group(3)));
-        return OF_PICTURE.matcher(labels).replaceAll(m -> Matcher.quoteReplacement(" aria-label=\"" + label(m.group(1)) + "\""));
+        String labels = IN_PICTURE.matcher(svg).replaceAll(m -> Matcher.quoteReplacement(m.group(1) + label(m.group(2), names) + m.group(3)));
+        return OF_PICTURE.matcher(labels).replaceAll(m -> Matcher.quoteReplacement(" aria-label=\"" + label(m.group(1), names) + "\""));
     }
 
-    private String label(String escaped) {
+    private String label(String escaped, Set<String> names) {
         String text = escaped.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
+        if (names.contains(text)) return escaped;
         String said = Language.tell(text, this::in);
         return said.equals(text) ? escaped : said.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
     }

@@ -115,7 +115,7 @@ final class SheetAnswers implements Answers {
 
     @Override public Read<byte[]> card(String text, Plan plan, Language language) { return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out))); }
 
-    @Override public Read<byte[]> report(Plan plan, OperatingMap map, Language language) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), language, out))); }
+    @Override public Read<byte[]> report(Plan plan, OperatingMap map, Language language) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), language.keepingNamesOf(plan), out))); }
 
     /** Writes somewhere. */
     private interface Writer {

@@ -110,8 +110,11 @@ final class TracePicture {
             double y = 40 + row++ * 17;
             double sx = x(s.tS());
             svg.polygon("bell", new double[] {sx, sx + 5, sx - 5}, new double[] {y - 9, y, y});
-            String says = words.name("alarm", s.limit().condition().words()) + ", " + words.say(s.limit().from().words().equals("monitor") ? "trace.monitor" : "trace.ventilator");
-            boolean before = sx + 9 + says.length() * 6.4 > width;
+            String condition = words.name("alarm", s.limit().condition().words());
+            String whole = condition + ", " + words.say(s.limit().from().words().equals("monitor") ? "trace.monitor" : "trace.ventilator");
+            // beside the triangle, where it fits: right, else left, else without the device
+            String says = sx + 9 + Svg.width(whole, 12) <= width || sx - 9 - Svg.width(whole, 12) >= 0 ? whole : condition;
+            boolean before = sx + 9 + Svg.width(says, 12) > width;
             svg.text("alarm", sx + (before ? -9 : 9), y, before ? At.END : At.START, says);
         }
         for (int i = 0; i < lanes.size(); i++) lane(svg, lanes.get(i), head + i * LANE + 14);
@@ -151,7 +154,9 @@ final class TracePicture {
             if (Double.isNaN(endY)) continue;
             double labelY = Math.abs(endY - lastY) < 13 ? lastY + 13 : endY;
             lastY = labelY;
-            svg.text(line.cssClass.equals("mid") ? "said" : "tick", x(Math.min(untilS, toS)) + 5, labelY + 4, At.START, line.name);
+            double labelX = x(Math.min(untilS, toS)) + 5;
+            boolean fits = labelX + Svg.width(line.name, 12) <= width;
+            svg.text(line.cssClass.equals("mid") ? "said" : "tick", fits ? labelX : width - 1, fits ? labelY + 4 : labelY - 4, fits ? At.START : At.END, line.name);
         }
     }
 

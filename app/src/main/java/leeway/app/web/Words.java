@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
 import java.util.TreeMap;
 import leeway.app.report.Language;
+import leeway.core.plan.Plan;
 
 /**
  * The words of the pages in one language. Names of sheets, faults and keys stand in the transport file in English and are
@@ -50,7 +52,10 @@ public final class Words {
     public String tongue(String english) { return language.equals("en") || sentences.in(english).isPresent() ? null : "en"; }
 
     /** A picture with its labels in this language. */
-    public String picture(String svg) { return language.equals("en") ? svg : sentences.picture(svg); }
+    public String picture(String svg) { return language.equals("en") ? svg : sentences.picture(svg, Set.of()); }
+
+    /** The same of a plan, whose file's names stay as they are written. */
+    public String picture(String svg, Plan plan) { return language.equals("en") ? svg : sentences.picture(svg, Language.names(plan)); }
 
     /** Rows with every cell but figures in this language. */
     public List<List<String>> rows(List<List<String>> rows) { return rows.stream().map(r -> r.stream().map(this::tell).toList()).toList(); }

@@ -95,6 +95,17 @@ class GermanPaperTest {
     }
 
     @Test
+    void theCardOfALongJourneyKeepsToTwoPages() throws IOException {
+        for (String language : List.of("en", "de")) {
+            Path card = folder.resolve(language + ".pdf");
+            assertThat(Run.of("card", "../examples/copd-by-ferry.yaml", "--out", card.toString(), "--language", language).exit()).isZero();
+            try (PDDocument pdf = Loader.loadPDF(card.toFile())) {
+                assertThat(pdf.getNumberOfPages()).as(language).isLessThanOrEqualTo(2);
+            }
+        }
+    }
+
+    @Test
     void aLanguageThatWeLackIsRefusedInALine() {
         for (String command : List.of("plan", "card")) {
             Run run = Run.of(command, "../examples/night-transfer.yaml", "--language", "fr");

@@ -140,6 +140,15 @@ class SentencesTest {
     }
 
     @Test
+    void aNameOfTheFileStaysInAPictureAlsoWhereItIsAWordOfOurs() {
+        assertThat(GERMAN.picture("<svg><text>ferry</text></svg>")).contains("Fähre");
+        Catalogue catalogue = Catalogue.builtIn();
+        Plan plan = PlanMaker.plan(TransportReader.read("f", Examples.text("copd-by-ferry").orElseThrow(), catalogue).good().orElseThrow(), new SheetLibrary(catalogue), 1, Shared::begin);
+        assertThat(GERMAN.picture(new AnswerView(plan).journey("wide"), plan)).contains(">ferry<").doesNotContain("Fähre");
+        assertThat(GERMAN.spoken().keepingNamesOf(plan).tell("ferry")).isEqualTo("ferry");
+    }
+
+    @Test
     void aNameOfTheFileIsNoFigureAndStaysAsItIsWritten() {
         Words german = Words.in("de");
         assertThat(german.picture("<svg><text>road to the strip</text><text>change over at 156 bar</text></svg>"))
