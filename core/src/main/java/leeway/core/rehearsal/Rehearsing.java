@@ -79,7 +79,8 @@ final class Rehearsing {
         Watch watch = new Watch(thresholds, start.now(), nominalS);
         boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
         Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
-        double restsFromS = thorough ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
+        // where gas or power ends by itself, a fault that takes more of it brings that end forward: such branches run on
+        double restsFromS = thorough || nominal.suppliesEndS(atS) < atS + 2 * (windowEndS - atS) ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
         watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain);
         Trail trail = new Trail(drain == null ? watch : drain.beside(watch), branch.script());
         stage.loop().to(windowEndS, branch.now(), branch.script(), trail);

