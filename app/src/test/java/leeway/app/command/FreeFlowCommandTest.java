@@ -21,6 +21,7 @@ class FreeFlowCommandTest {
     void theSedatedPatientWakesAndBreathesBetter() throws IOException {
         JsonNode plan = new ObjectMapper().readTree(Run.of("plan", WARD.toString(), "--format", "json").out());
         assertThat(plan.at("/settings").has("mode")).isFalse();
+        assertThat(plan.at("/cautions").toString() + plan.at("/turnaround")).doesNotContain("filter").doesNotContain("circuit");
         assertThat(plan.at("/expected/paco2MmHg").asDouble()).isBetween(44.0, 54.0);
         assertThat(plan.at("/expected/byLeg/0/paco2MmHg").asDouble()).as("sedation wears off").isLessThan(plan.at("/expected/paco2MmHg").asDouble() - 1);
         assertThat(plan.at("/oxygen/byLeg/0/drawLPerMin").asDouble()).isEqualTo(6);

@@ -49,7 +49,7 @@ final class Cautions {
         if (t.ventilator().gas().stopsWithoutGas()) {
             c.add("This ventilator is driven by its gas: where the oxygen ends, ventilation ends. Ventilate by hand while a cylinder is changed on a single regulator (common practice, no source).");
         }
-        if (!t.filter().name().equals(Filter.NONE.name())) {
+        if (!t.ventilator().alone() && !t.filter().name().equals(Filter.NONE.name())) {
             c.add("The filter adds " + Words.n(t.filter().deadSpaceMl(), 0) + " mL of dead space; wet or soiled it resists more with every hour. Never together with a heated humidifier, and take it off for nebulised drugs (common practice, no source).");
         }
         if (t.legs().stream().anyMatch(l -> l.noise().isPresent())) {

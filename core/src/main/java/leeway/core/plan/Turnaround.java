@@ -18,10 +18,10 @@ final class Turnaround {
     static List<String> of(Transport t, List<String> supplyLeft) {
         List<String> steps = new ArrayList<>();
         boolean hand = t.ventilator().drive() == Ventilator.Drive.HAND;
-        if (!t.filter().name().equals(Filter.NONE.name())) {
+        boolean alone = t.ventilator().alone();
+        if (!alone && !t.filter().name().equals(Filter.NONE.name())) {
             steps.add("Throw away the filter (" + t.filter().name() + "): one patient, one filter, whatever its hours.");
         }
-        boolean alone = t.ventilator().alone();
         if (alone) {
             steps.add("Throw away mask or T-piece and its hose; wipe the flowmeter down.");
         } else if (hand) {
@@ -35,7 +35,7 @@ final class Turnaround {
             steps.add("Put the ventilator on its charger and look that it says it charges: plugged in is not charging, and below freezing a pack refuses.");
         }
         if (!t.monitor().name().equals("none")) steps.add("Wipe the finger sensor and its cable; throw away the CO2 sampling line and its water trap; charge the monitor.");
-        if (alone) steps.add("Restock: mask or T-piece, hose, filter.");
+        if (alone) steps.add("Restock: mask or T-piece, hose.");
         else steps.add(hand ? "Restock: bag with mask, airway, filter." : "Restock one of each that was used: filter, circuit, catheter mount, suction catheters; check their dates.");
         if (!hand && !alone) {
             steps.add("With a new circuit run the device's own check (tightness, valve, alarms, sensor); take back this patient's settings and alarm limits to those of the shelf.");

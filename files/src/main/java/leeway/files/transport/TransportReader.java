@@ -87,8 +87,10 @@ public final class TransportReader {
         Optional<Illness> illness = inPatient(p, Kinds.ILLNESS, "healthy lungs", "");
         Optional<Airway> airway = inPatient(p, Kinds.AIRWAY, Ages.tube(age, height, weight), ", for " + who.words());
         Optional<Ventilator> ventilator = sheet(Kinds.VENTILATOR, Optional.empty(), "");
-        Optional<Circuit> circuit = sheet(Kinds.CIRCUIT, Optional.of(who.circuit()), ", for " + who.words());
-        Optional<Filter> filter = sheet(Kinds.FILTER, Optional.of(who.filter()), ", for " + who.words());
+        boolean unaided = ventilator.map(Ventilator::alone).orElse(false);
+        Optional<Circuit> circuit = unaided && !root.written(Kinds.CIRCUIT.word()) ? catalogue.find(Kinds.CIRCUIT, who.circuit(), root.at(), c)
+                : sheet(Kinds.CIRCUIT, Optional.of(who.circuit()), ", for " + who.words());
+        Optional<Filter> filter = sheet(Kinds.FILTER, Optional.of(unaided ? Filter.NONE.name() : who.filter()), unaided ? ", breathed from an open mask" : ", for " + who.words());
         Optional<Monitor> monitor = sheet(Kinds.MONITOR, Optional.of("example transport monitor"), "");
         String strategy = strategy();
         Settings prescribed = root.section("settings").map(s -> SettingsKeys.of(s, c)).orElse(Settings.NONE);
