@@ -27,7 +27,8 @@ final class Sensors {
 
     private static Table one(Sensor.Measured m) {
         Kind kind = kindOf(m.unit()).orElseThrow();
-        Form band = Form.of(kind, 0, kind == Kind.FRACTION ? 0.5 : 1000, example(kind));
+        double widest = kind == Kind.FRACTION ? 0.5 : 1000;
+        Form band = Form.of(kind, 0, widest, example(kind));
         List<Key> keys = new ArrayList<>(List.of(
                 Key.must("at", Form.choice("place of a sensor", AirwayKind.words(Sensor.Place.values())), "Where it measures."),
                 Key.may("delay", Form.of(Kind.TIME, 0, 120, "2 s"), "Transport delay.").otherwise("none"),
@@ -36,7 +37,7 @@ final class Sensors {
                 Key.may("noise", band, "Standard deviation of the noise.").otherwise("none"),
                 Key.may("error", band, "Half-width of a constant error.").otherwise("none"),
                 Key.may("resolution", band, "Smallest step shown.").otherwise("continuous"),
-                Key.may("drift per hour", Form.of(kind, kind == Kind.FRACTION ? -0.5 : -100, kind == Kind.FRACTION ? 0.5 : 100, example(kind)),
+                Key.may("drift per hour", Form.of(kind, -widest, widest, example(kind)),
                         "How far it goes off in an hour of use, up or down; in draws between none and twice as much.").otherwise("none"),
                 Key.may("sample flow", Form.of(Kind.FLOW, 0, 1, "50 mL/min"), "Gas that it takes out of the circuit.").otherwise("none")));
         if (m == Sensor.Measured.SATURATION) {
