@@ -130,6 +130,6 @@ class GasShowTest {
         assertThat(spread.get("assumed").toString()).contains("compartments");
         JsonNode other = json("plan", plain.replace("illness: healthy lungs}", "illness: healthy lungs, position: sitting, carboxyhaemoglobin: 20 %, pressure lowers output: no, airway: tracheal tube 8.0 mm, airway depth: 27 cm}"));
         assertThat(other.get("assumed").toString()).contains("for sitting").contains("20 % of the haemoglobin").contains("does not lower the cardiac output");
-        assertThat(other.get("cautions").toString()).contains("one bronchus").contains("oximeter reads carboxyhaemoglobin");
+        assertThat(other.get("cautions").toString()).contains("one bronchus").contains("oximeter reads 20 points too high");
     }
 }
