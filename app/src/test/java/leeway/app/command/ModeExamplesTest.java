@@ -151,4 +151,25 @@ class ModeExamplesTest {
         assertThat(Run.of("breathe", file, "--for", "30 s", "--as", "waves", "--out", edf.toString()).exit()).isZero();
         assertThat(new String(Files.readAllBytes(edf), java.nio.charset.StandardCharsets.ISO_8859_1)).contains("\u0014patient\u0014");
     }
+
+    @Test
+    void aModeThatWaitsForAPatientWhoStartsNothingIsNoPlan() throws IOException {
+        String text = Files.readString(FOLDER.resolve("mode-support.yaml"));
+        assertThat(text).contains("effort: normal");
+        JsonNode none = plan(text.replace("effort: normal", "effort: none"));
+        assertThat(none.at("/verdict/holds").asBoolean()).isFalse();
+        assertThat(none.at("/verdict/reasons").toString()).contains("Nobody starts a breath in CSV-PS", "the patient makes no effort", "apnoea backup");
+        JsonNode unsaid = plan(text.replaceFirst("effort: normal(, )?", ""));
+        assertThat(unsaid.at("/verdict/reasons").toString()).doesNotContain("Nobody starts");
+        assertThat(unsaid.at("/verdict/remarks").toString()).contains("the file names no effort");
+        assertThat(plan(text).at("/verdict").toString()).doesNotContain("Nobody starts");
+    }
+
+    private JsonNode plan(String text) throws IOException {
+        Path file = folder.resolve("plan.yaml");
+        Files.writeString(file, text);
+        Run run = Run.of("plan", file.toString(), "--format", "json");
+        assertThat(run.exit()).as(run.err()).isLessThan(2);
+        return new ObjectMapper().readTree(run.out());
+    }
 }

@@ -39,7 +39,7 @@ class SentencesTest {
         Set<String> missing = new TreeSet<>();
         Map<String, String> files = new LinkedHashMap<>();
         Examples.names().forEach(e -> files.put(e, Examples.text(e).orElseThrow()));
-        for (String odd : List.of("odd-turbine.yaml", "odd-pneumatic.yaml")) {
+        for (String odd : List.of("odd-turbine.yaml", "odd-pneumatic.yaml", "odd-waiting.yaml")) {
             try (InputStream in = SentencesTest.class.getResourceAsStream(odd)) {
                 files.put(odd, new String(in.readAllBytes(), StandardCharsets.UTF_8));
             }

@@ -8,11 +8,13 @@ import java.util.Set;
 import leeway.core.body.SteadyGases;
 import leeway.core.breath.BreathNumbers;
 import leeway.core.journey.LegState;
+import leeway.core.kit.Mode;
 import leeway.core.kit.Policy;
 import leeway.core.rehearsal.MonitorPower;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.settings.Solved;
 import leeway.core.supply.SupplyResult;
+import leeway.core.transport.PatientEntry;
 import leeway.core.transport.Transport;
 
 /**
@@ -46,6 +48,7 @@ final class Judge {
         reasons.addAll(solved.suggested().reasons());
         reasons.addAll(supply.reasons());
         if (nobodyBreathes) reasons.add("Nobody breathes: free flow brings oxygen to an open airway and ventilates nobody; carbon dioxide rises by 3 to 4 mmHg a minute after a first minute of about 10, and what follows is an apnoea.");
+        nobodyTriggers();
         for (int i = 0; i < states.size() && !nobodyBreathes; i++) if (i == 0 || differs(states.get(i), states.get(i - 1))) leg(states.get(i));
         uncovered();
         if (!nobodyBreathes) solved.conflicts().forEach(c -> remarks.add(c.sentence()));
@@ -55,6 +58,20 @@ final class Judge {
         remarks.addAll(supply.remarks());
         if (!t.whatIf().isEmpty()) remarks.add(t.whatIf().size() == 1 ? "The file's what-if is left out of the plan." : "The file's " + t.whatIf().size() + " what-ifs are left out of the plan.");
         return new Verdict(reasons.stream().distinct().toList(), remarks.stream().distinct().toList());
+    }
+
+    /** A mode that waits for the patient, and a patient who starts nothing: what is expected is then the apnoea backup's. */
+    private void nobodyTriggers() {
+        Optional<Mode> mode = solved.suggested().settings().mode();
+        if (mode.isEmpty() || mode.get().hasRate() || !t.ventilator().machine()) return;
+        boolean paralysed = t.patient().paralysed();
+        Optional<PatientEntry.Effort> effort = t.patient().lungs().effort();
+        if (!paralysed && effort.isPresent() && effort.get() != PatientEntry.Effort.NONE) return;
+        String who = paralysed ? "the patient is paralysed" : effort.isPresent() ? "the patient makes no effort" : "the file names no effort, and none is taken";
+        boolean backup = t.ventilator().apnoeaBackupAfterS().isPresent();
+        String what = backup ? "What is expected here is the apnoea backup's, which comes after " + Words.n(t.ventilator().apnoeaBackupAfterS().getAsDouble(), 0) + " s without a breath and with an alarm."
+                : "The " + t.ventilator().name() + " has no apnoea backup.";
+        (backup && !paralysed && effort.isEmpty() ? remarks : reasons).add("Nobody starts a breath in " + mode.get().code() + ": " + who + ". " + what);
     }
 
     /** Faults that harm before the crew can help: counted by the policy, else a remark. */
