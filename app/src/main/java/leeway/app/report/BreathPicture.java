@@ -1,6 +1,5 @@
 package leeway.app.report;
 
-import java.util.Locale;
 import leeway.app.report.Svg.At;
 import leeway.core.plan.Plan.Breath;
 
@@ -134,11 +133,11 @@ public final class BreathPicture {
         return m;
     }
 
-    private static String one(double v) { return String.format(Locale.ROOT, "%.1f", v); }
+    private static String one(double v) { return Decimals.fixed(v, 1); }
 
-    private static String two(double v) { return String.format(Locale.ROOT, "%.2f", v); }
+    private static String two(double v) { return Decimals.fixed(v, 2); }
 
-    private static String plain(double v) { return v == Math.rint(v) ? String.format(Locale.ROOT, "%.0f", v == 0 ? 0.0 : v) : one(v); }
+    private static String plain(double v) { return v == Math.rint(v) ? Decimals.fixed(v, 0) : one(v); }
 
     private static String says(Breath b) {
         double end = b.atS()[b.atS().length - 1];

@@ -131,8 +131,7 @@ public final class BreatheText {
     private static String num(OptionalDouble value, double times, int width, int decimals) {
         if (value.isEmpty()) return " ".repeat(width);
         double v = value.getAsDouble() * times;
-        String text = String.format(Locale.ROOT, "%." + decimals + "f", v);
-        if (text.startsWith("-") && text.matches("-0(\\.0*)?")) text = text.substring(1);
+        String text = Decimals.fixed(v, decimals);
         return " ".repeat(Math.max(1, width - text.length())) + text;
     }
 

@@ -30,7 +30,6 @@ public final class Digits {
     /** The number as JSON has it: plain, without trailing zeros, never −0; a number that is not finite is a fault of ours. */
     static String json(String key, double value) {
         if (!Double.isFinite(value)) throw new IllegalStateException("the figure %s is %s".formatted(key, value));
-        BigDecimal rounded = new BigDecimal(value).setScale(decimals(key), RoundingMode.HALF_EVEN);
-        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+        return Decimals.shortest(value, decimals(key));
     }
 }

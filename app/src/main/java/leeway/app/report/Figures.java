@@ -26,9 +26,7 @@ public final class Figures {
 
     /** Rounded, without a minus before zero, with a true minus sign before the rest. */
     public static String n(double v, int decimals) {
-        String t = String.format(Locale.ROOT, "%." + decimals + "f", v);
-        if (t.matches("-0(\\.0*)?")) t = t.substring(1);
-        return t.replace('-', '−');
+        return Decimals.fixed(v, decimals).replace('-', '−');
     }
 
     /** As few digits as say the same, without an exponent. */

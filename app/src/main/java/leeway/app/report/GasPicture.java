@@ -1,7 +1,6 @@
 package leeway.app.report;
 
 import java.util.List;
-import java.util.Locale;
 import leeway.app.report.JourneyPicture.Stretch;
 import leeway.app.report.Svg.At;
 
@@ -73,7 +72,7 @@ public final class GasPicture {
         return bottom - DEPTH * Math.max(0, Math.min(1, (v - lane.floor()) / (lane.top() - lane.floor())));
     }
 
-    private static String whole(double v) { return String.format(Locale.ROOT, "%.0f", v == 0 ? 0.0 : v); }
+    private static String whole(double v) { return Decimals.fixed(v, 0); }
 
     private static String says(List<Lane> lanes) {
         StringBuilder s = new StringBuilder();

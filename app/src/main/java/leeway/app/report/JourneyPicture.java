@@ -128,7 +128,7 @@ public final class JourneyPicture {
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
-    private static String amount(double v) { return String.format(Locale.ROOT, v < 10 ? "%.1f" : "%.0f", v == 0 ? 0.0 : v); }
+    private static String amount(double v) { return Decimals.fixed(v, v < 10 ? 1 : 0); }
 
     private static String says(List<Stretch> legs, List<Run> runs) {
         StringBuilder s = new StringBuilder("The journey takes %s at the medians. ".formatted(clock(legs.get(legs.size() - 1).endMin())));

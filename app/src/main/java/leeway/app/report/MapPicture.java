@@ -3,7 +3,6 @@ package leeway.app.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import leeway.app.report.Contours.Chain;
 import leeway.app.report.Svg.At;
 import leeway.core.map.OperatingMap;
@@ -115,7 +114,7 @@ public final class MapPicture {
                 double y = py(c.y()[i]);
                 boolean straight = i > 0 && i + 1 < c.size() && offLine(lastX, lastY, x, y, px(c.x()[i + 1]), py(c.y()[i + 1])) < 0.12;
                 if (straight) continue;
-                d.append(i == 0 ? 'M' : 'L').append(Svg.n(x)).append(' ').append(Svg.n(y));
+                Svg.n(Svg.n(d.append(i == 0 ? 'M' : 'L'), x).append(' '), y);
                 lastX = x;
                 lastY = y;
             }
@@ -291,8 +290,8 @@ public final class MapPicture {
 
     private static String tick(Axis a, double t) {
         double v = a.setting().kind() == leeway.core.quantity.Kind.FRACTION ? t * 100 : t;
-        String text = String.format(Locale.ROOT, "%.2f", v).replaceAll("0+$", "");
-        return text.endsWith(".") ? text.substring(0, text.length() - 1) : text;
+        String text = Decimals.fixed(v, 2);
+        return text.endsWith("00") ? text.substring(0, text.length() - 3) : text.endsWith("0") ? text.substring(0, text.length() - 1) : text;
     }
 
     static double[] ticks(double from, double to) {

@@ -1,7 +1,6 @@
 package leeway.app.report;
 
 import java.util.List;
-import java.util.Locale;
 import leeway.app.report.Svg.At;
 import leeway.core.rehearsal.Rehearsal;
 import leeway.core.rehearsal.Rehearsal.Coverage;
@@ -87,7 +86,7 @@ public final class SpeaksFirst {
     /** 0 at one second, 1 at the end, logarithmic between. */
     static double place(double s, double most) { return Math.max(0, Math.min(1, Math.log(Math.max(s, FROM_S) / FROM_S) / Math.log(most / FROM_S))); }
 
-    static String tick(double s) { return s < 60 ? String.format(Locale.ROOT, "%.0f s", s) : s < 3600 ? String.format(Locale.ROOT, "%.0f min", s / 60) : String.format(Locale.ROOT, "%.0f h", s / 3600); }
+    static String tick(double s) { return s < 60 ? Decimals.fixed(s, 0) + " s" : s < 3600 ? Decimals.fixed(s / 60, 0) + " min" : Decimals.fixed(s / 3600, 0) + " h"; }
 
     /** The picture in a sentence or two. */
     static String says(List<Rehearsal> all) {

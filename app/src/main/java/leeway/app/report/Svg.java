@@ -1,7 +1,5 @@
 package leeway.app.report;
 
-import java.util.Locale;
-
 /** One SVG picture as a string: shapes in, a closed element out. Coordinates keep one decimal; texts are escaped. */
 public final class Svg {
     private final StringBuilder s = new StringBuilder();
@@ -29,23 +27,16 @@ public final class Svg {
         return out.toString();
     }
 
-    /** A coordinate. */
-    static String n(double v) {
+    /** A coordinate behind what is there. */
+    static StringBuilder n(StringBuilder out, double v) {
         if (!Double.isFinite(v)) throw new IllegalStateException("a picture has no place for " + v);
-        String t = String.format(Locale.ROOT, "%.1f", v);
-        return t.equals("-0.0") ? "0" : t.endsWith(".0") ? t.substring(0, t.length() - 2) : t;
+        return Decimals.tenths(out, v);
     }
 
-    public Svg line(String cssClass, double x1, double y1, double x2, double y2) {
-        s.append("<line class=\"").append(cssClass).append("\" x1=\"").append(n(x1)).append("\" y1=\"").append(n(y1)).append("\" x2=\"").append(n(x2))
-                .append("\" y2=\"").append(n(y2)).append("\"/>");
-        return this;
-    }
+    public Svg line(String cssClass, double x1, double y1, double x2, double y2) { return open("line", cssClass).number("x1", x1).number("y1", y1).number("x2", x2).number("y2", y2).end(); }
 
     public Svg rect(String cssClass, double x, double y, double width, double height) {
-        s.append("<rect class=\"").append(cssClass).append("\" x=\"").append(n(x)).append("\" y=\"").append(n(y)).append("\" width=\"")
-                .append(n(Math.max(0, width))).append("\" height=\"").append(n(Math.max(0, height))).append("\"/>");
-        return this;
+        return open("rect", cssClass).number("x", x).number("y", y).number("width", Math.max(0, width)).number("height", Math.max(0, height)).end();
     }
 
     public Svg polyline(String cssClass, double[] x, double[] y) { return points("polyline", cssClass, x, y); }
@@ -53,22 +44,37 @@ public final class Svg {
     public Svg polygon(String cssClass, double[] x, double[] y) { return points("polygon", cssClass, x, y); }
 
     private Svg points(String shape, String cssClass, double[] x, double[] y) {
-        s.append('<').append(shape).append(" class=\"").append(cssClass).append("\" points=\"");
+        open(shape, cssClass);
+        s.append(" points=\"");
         String before = "";
         String here = x.length == 0 ? "" : n(y[0]);
         for (int i = 0; i < x.length; i++) {
             String after = i + 1 < x.length ? n(y[i + 1]) : "";
             // a point on a level stretch tells nothing
-            if (!here.equals(before) || !here.equals(after)) s.append(i == 0 ? "" : " ").append(n(x[i])).append(',').append(here);
+            if (!here.equals(before) || !here.equals(after)) n(s.append(i == 0 ? "" : " "), x[i]).append(',').append(here);
             before = here;
             here = after;
         }
-        s.append("\"/>");
+        s.append('"');
+        return end();
+    }
+
+    private static String n(double v) { return n(new StringBuilder(8), v).toString(); }
+
+    public Svg circle(String cssClass, double x, double y, double radius) { return open("circle", cssClass).number("cx", x).number("cy", y).number("r", radius).end(); }
+
+    private Svg open(String shape, String cssClass) {
+        s.append('<').append(shape).append(" class=\"").append(cssClass).append('"');
         return this;
     }
 
-    public Svg circle(String cssClass, double x, double y, double radius) {
-        s.append("<circle class=\"").append(cssClass).append("\" cx=\"").append(n(x)).append("\" cy=\"").append(n(y)).append("\" r=\"").append(n(radius)).append("\"/>");
+    private Svg number(String name, double v) {
+        n(s.append(' ').append(name).append("=\""), v).append('"');
+        return this;
+    }
+
+    private Svg end() {
+        s.append("/>");
         return this;
     }
 
@@ -88,7 +94,7 @@ public final class Svg {
     public enum At { START, MIDDLE, END }
 
     public Svg text(String cssClass, double x, double y, At at, String text) {
-        s.append("<text class=\"").append(cssClass).append("\" x=\"").append(n(x)).append("\" y=\"").append(n(y)).append('"');
+        open("text", cssClass).number("x", x).number("y", y);
         if (at != At.START) s.append(" text-anchor=\"").append(at == At.MIDDLE ? "middle" : "end").append('"');
         s.append('>').append(escape(text)).append("</text>");
         return this;

@@ -2,7 +2,6 @@ package leeway.app.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import leeway.core.rehearsal.Trace;
 import leeway.core.rehearsal.Trace.Said;
 import leeway.core.rehearsal.Trace.What;
@@ -52,8 +51,6 @@ final class TraceText {
     private static double first(double a, double b) { return Double.isNaN(a) ? b : a; }
 
     private static String n(double v, int digits) {
-        if (Double.isNaN(v)) return "–";
-        String text = String.format(Locale.ROOT, "%." + digits + "f", v);
-        return text.matches("-0(\\.0*)?") ? text.substring(1) : text;
+        return Double.isNaN(v) ? "–" : Decimals.fixed(v, digits);
     }
 }

@@ -122,14 +122,7 @@ final class JourneyPage {
     Read<Plan> plan(Context ctx, String text) { return site.answer(ctx, "plan", text, hands -> answers.plan(text, hands)); }
 
     private Entry entry(String text, List<leeway.files.yaml.Complaint> complaints) {
-        List<String> stores = stores(text);
-        return Entry.of(answers.table(), text, complaints, kind -> kind.equals("store") ? stores : answers.names(kind));
-    }
-
-    private static List<String> stores(String text) {
-        List<String> all = new ArrayList<>(Entry.stores(text, "oxygen"));
-        for (String s : Entry.stores(text, "power")) if (!all.contains(s)) all.add(s);
-        return all;
+        return Entry.of(answers.table(), text, complaints, answers::names);
     }
 
     private void show(Context ctx, String text, List<String> undo, String pinned) {
@@ -143,7 +136,7 @@ final class JourneyPage {
         Optional<String> beside = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned);
         Optional<AnswerView> other = beside.flatMap(t -> plan(ctx, t).good()).map(AnswerView::new);
         String pin = other.isPresent() ? site.addresses().of(beside.orElseThrow()) : "";
-        JourneyView view = new JourneyView(text, packed, state, String.join(" ", undo), other.isPresent() ? pinned : "", pin, entry, stores(text), answer, other, "");
+        JourneyView view = new JourneyView(text, packed, state, String.join(" ", undo), other.isPresent() ? pinned : "", pin, entry, answer, other, "");
         view = view.spoken(spoken(page.words(), view));
         if (Site.partly(ctx)) {
             ctx.header("HX-Replace-Url", self + (pin.isEmpty() ? "" : "&pin=" + pin));

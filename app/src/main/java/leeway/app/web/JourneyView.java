@@ -13,17 +13,16 @@ import leeway.app.web.entry.Entry;
  * @param undo   the texts before it, packed, with a space between them
  * @param pinned a text to compare with, packed; empty for none
  * @param pin    what an address says of it
- * @param stores names of the stores, for the fields that name one
  * @param answer what follows; absent where the text has mistakes
  * @param other  what follows from the pinned text
  * @param spoken one sentence for those who hear the page
  */
-public record JourneyView(String text, String packed, String state, String undo, String pinned, String pin, Entry entry, List<String> stores, Optional<AnswerView> answer,
+public record JourneyView(String text, String packed, String state, String undo, String pinned, String pin, Entry entry, Optional<AnswerView> answer,
                           Optional<AnswerView> other, String spoken) {
     private static final int LEAST_ROWS = 12;
     private static final int MOST_ROWS = 44;
 
-    JourneyView spoken(String sentence) { return new JourneyView(text, packed, state, undo, pinned, pin, entry, stores, answer, other, sentence); }
+    JourneyView spoken(String sentence) { return new JourneyView(text, packed, state, undo, pinned, pin, entry, answer, other, sentence); }
 
     /** What the journey is called; the page's own name where the text has mistakes. */
     public String title(Words words) { return answer.map(a -> a.plan().title()).orElse(words.say("nav.journey")); }

@@ -34,31 +34,33 @@ public final class Edit {
      * @param order the keys of its mapping in the order in which one writes them
      */
     public static Optional<String> set(String text, String path, String value, List<String> order) {
-        boolean flow = inFlow(text, path);
-        return put(text, path, scalar(value, flow, wasQuoted(text, path)), order)
-                .filter(t -> root(t).flatMap(r -> at(r, path)).filter(n -> n instanceof Node.Scalar s && s.text().equals(value.strip())).isPresent());
+        return root(text).flatMap(r -> put(text, r, path, scalar(value, inFlow(r, path), wasQuoted(r, path)), order))
+                .filter(c -> at(c.root(), path).filter(n -> n instanceof Node.Scalar s && s.text().equals(value.strip())).isPresent()).map(Changed::text);
     }
 
     /** Writes YAML on one line, such as {@code [vehicle, portable]}. */
-    public static Optional<String> put(String text, String path, String yaml, List<String> order) {
-        Optional<Node> root = root(text);
-        if (root.isEmpty()) return Optional.empty();
-        Optional<Node> old = at(root.get(), path);
+    public static Optional<String> put(String text, String path, String yaml, List<String> order) { return root(text).flatMap(r -> put(text, r, path, yaml, order)).map(Changed::text); }
+
+    /** A changed text, read again. */
+    private record Changed(String text, Node root) { }
+
+    private static Optional<Changed> put(String text, Node root, String path, String yaml, List<String> order) {
+        Optional<Node> old = at(root, path);
         String changed;
         if (old.isPresent()) {
             Node.Span span = old.get().span();
             boolean nothing = old.get() instanceof Node.Scalar s && s.blank();
             int end = contentEnd(old.get(), text);
             int start = span.start();
-            if (!flowOrScalar(old.get())) start = afterColon(text, root.get(), path).orElse(start);
+            if (!flowOrScalar(old.get())) start = afterColon(text, root, path).orElse(start);
             boolean gap = start == 0 || !Character.isWhitespace(text.charAt(start - 1));
             changed = text.substring(0, start) + (nothing && gap || !flowOrScalar(old.get()) ? " " : "") + yaml + text.substring(Math.max(start, nothing ? start : end));
         } else {
-            Optional<String> added = add(text, root.get(), path, yaml, order);
+            Optional<String> added = add(text, root, path, yaml, order);
             if (added.isEmpty()) return Optional.empty();
             changed = added.get();
         }
-        return root(changed).flatMap(r -> at(r, path)).map(n -> changed);
+        return root(changed).filter(r -> at(r, path).isPresent()).map(r -> new Changed(changed, r));
     }
 
     /** Takes out a key with its value; a mapping that holds nothing then goes too. */
@@ -239,16 +241,15 @@ public final class Edit {
         return m.entry(path.substring(slash + 1)).map(e -> text.indexOf(':', e.key().span().end()) + 1);
     }
 
-    private static boolean wasQuoted(String text, String path) {
-        return root(text).flatMap(r -> at(r, path)).filter(n -> n instanceof Node.Scalar s && s.quoted()).isPresent();
+    private static boolean wasQuoted(Node root, String path) {
+        return at(root, path).filter(n -> n instanceof Node.Scalar s && s.quoted()).isPresent();
     }
 
-    private static boolean inFlow(String text, String path) {
-        Optional<Node> root = root(text);
+    private static boolean inFlow(Node root, String path) {
         String at = path;
-        while (root.isPresent() && at.contains("/")) {
+        while (at.contains("/")) {
             at = at.substring(0, at.lastIndexOf('/'));
-            Optional<Node> outer = at(root.get(), at);
+            Optional<Node> outer = at(root, at);
             if (outer.isEmpty() || outer.get() instanceof Node.Mapping m && m.flow() || outer.get() instanceof Node.Items l && l.flow()) return true;
         }
         return false;

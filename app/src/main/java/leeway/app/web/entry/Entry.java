@@ -25,11 +25,12 @@ import leeway.files.yaml.Tree;
 /**
  * The form of one text.
  *
+ * @param stores   names of the stores, for the fields that name one
  * @param groups   in the order of the page
  * @param loose    complaints that belong to no field
  * @param readable false where the text is no YAML: then there are no fields, only the text
  */
-public record Entry(List<Group> groups, List<Complaint> loose, boolean readable) {
+public record Entry(List<String> stores, List<Group> groups, List<Complaint> loose, boolean readable) {
     /** Shown at once; the rest on demand, unless it is needed. A star stands for a position. */
     private static final Set<String> FIRST = Set.of("patient/sex", "patient/height", "patient/weight", "patient/age", "patient/illness", "patient/airway", "ventilator", "circuit",
             "filter", "strategy", "settings/mode", "settings/tidal volume", "settings/rate", "settings/peep", "settings/fio2", "oxygen/*/name", "oxygen/*/cylinder",
@@ -39,20 +40,23 @@ public record Entry(List<Group> groups, List<Complaint> loose, boolean readable)
     private static final List<String> KIT = List.of("ventilator", "circuit", "filter", "monitor", "strategy", "policy", "kit", "device");
     /** Sections that are only shown where the text has them: seldom used, and long. */
     private static final Set<String> ONLY_WHERE_WRITTEN = Set.of("alarms", "delays", "policy");
+    private static final Pattern POSITION = Pattern.compile("/\\d+/");
     private static final Pattern MISSING = Pattern.compile("has no \"([^\"]+)\"");
 
     public Entry {
+        stores = List.copyOf(stores);
         groups = List.copyOf(groups);
         loose = List.copyOf(loose);
     }
 
-    /** @param names the names of sheets of a kind, and of stores */
+    /** @param names the names of sheets of a kind */
     public static Entry of(Table table, String text, List<Complaint> complaints, Function<String, List<String>> names) {
         Optional<Node> root = Tree.of("text", text).good();
-        if (root.isEmpty() || !(root.get() instanceof Node.Mapping top)) return new Entry(List.of(), complaints, false);
-        Builder b = new Builder(names, Complained.of(top, complaints));
+        if (root.isEmpty() || !(root.get() instanceof Node.Mapping top)) return new Entry(List.of(), List.of(), complaints, false);
+        List<String> stores = Stream.of("oxygen", "power").flatMap(list -> stores(top, list).stream()).distinct().toList();
+        Builder b = new Builder(kind -> kind.equals("store") ? stores : names.apply(kind), Complained.of(top, complaints));
         List<Group> groups = b.groups(table, top);
-        return new Entry(groups, b.complained.left(), true);
+        return new Entry(stores, groups, b.complained.left(), true);
     }
 
     public Stream<Field> all() { return groups.stream().flatMap(Group::all); }
@@ -154,7 +158,7 @@ public record Entry(List<Group> groups, List<Complaint> loose, boolean readable)
                 if (nested || key.form().items().flatMap(Form::inner).isPresent()) {
                     if (value.isPresent() || !ONLY_WHERE_WRITTEN.contains(name)) inner.add(group(key, value, at));
                 } else {
-                    (key.required() || FIRST.contains(at.replaceAll("/\\d+/", "/*/")) ? first : more).add(field(key, value, at));
+                    (key.required() || FIRST.contains(POSITION.matcher(at).replaceAll("/*/")) ? first : more).add(field(key, value, at));
                 }
             }
             return new Group(path, name, first, more, List.of(), inner, false, complained.take(path));
@@ -189,9 +193,11 @@ public record Entry(List<Group> groups, List<Complaint> loose, boolean readable)
         }
     }
 
-    /** Names of the stores under a key of the text, for the fields that name one. */
-    public static List<String> stores(String text, String list) {
-        Optional<Node> node = Tree.of("text", text).good().flatMap(r -> Edit.at(r, list));
+    /** Names of the stores under a key of the text. */
+    static List<String> stores(String text, String list) { return Tree.of("text", text).good().map(root -> stores(root, list)).orElse(List.of()); }
+
+    private static List<String> stores(Node root, String list) {
+        Optional<Node> node = Edit.at(root, list);
         if (node.isEmpty() || !(node.get() instanceof Node.Items items)) return List.of();
         return items.items().stream().filter(n -> n instanceof Node.Mapping).flatMap(n -> ((Node.Mapping) n).get("name").stream())
                 .filter(n -> n instanceof Node.Scalar).map(n -> ((Node.Scalar) n).text()).distinct().toList();
