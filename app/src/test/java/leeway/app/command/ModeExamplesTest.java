@@ -161,8 +161,32 @@ class ModeExamplesTest {
         assertThat(none.at("/verdict/reasons").toString()).contains("Nobody starts a breath in CSV-PS", "the patient makes no effort", "apnoea backup");
         JsonNode unsaid = plan(text.replaceFirst("effort: normal(, )?", ""));
         assertThat(unsaid.at("/verdict/reasons").toString()).doesNotContain("Nobody starts");
-        assertThat(unsaid.at("/verdict/remarks").toString()).contains("the file names no effort");
-        assertThat(plan(text).at("/verdict").toString()).doesNotContain("Nobody starts");
+        assertThat(unsaid.at("/verdict/remarks").toString()).contains("The file names no effort", "a normal effort is taken");
+        assertThat(plan(text).at("/verdict").toString()).doesNotContain("tarts a breath", "names no effort");
+    }
+
+    /** However the breaths stop: sedation at departure, by an event, of one leg; a support that leaves no drive. */
+    @Test
+    void sedationThatTakesTheBreathIsNoPlan() throws IOException {
+        String text = Files.readString(FOLDER.resolve("mode-support.yaml")), head = "  heart rate: 90", events = "events:";
+        assertThat(text).contains(head, events);
+        JsonNode all = plan(text.replace(head, "  sedation: 100 %\n" + head));
+        assertThat(all.at("/verdict/holds").asBoolean()).isFalse();
+        assertThat(all.at("/verdict/reasons").toString()).contains("Nobody starts a breath in CSV-PS: sedation takes all of the own effort. ");
+        assertThat(plan(text.replace(events, events + "\n  - {at: 10 min, sedation: 100 %}")).at("/verdict/reasons").toString())
+                .contains("From 10 min on nobody starts a breath in CSV-PS, for 23 min in all: sedation takes all of the own effort. ");
+        assertThat(plan(text.replace(head, "  sedation: 40 %\n" + head).replaceAll("- \\{at: 20 min.*", "- {at: 10 min, set: {support pressure above PEEP: 25 cmH2O}}")).at("/verdict/reasons").toString())
+                .contains("nobody starts a breath in CSV-PS, for ", "under this sedation a PaCO2 of ");
+    }
+
+    /** An act of the file that harms is judged: the settled states of the legs know nothing of it. */
+    @Test
+    void anEventThatLeavesTooFewBreathsIsNoPlan() throws IOException {
+        String text = Files.readString(FOLDER.resolve("night-transfer.yaml"));
+        assertThat(text).contains("events:");
+        JsonNode few = plan(text.replace("events:", "events:\n  - {at: 10 min, set: {rate: 4 /min}}"));
+        assertThat(few.at("/verdict/holds").asBoolean()).isFalse();
+        assertThat(few.at("/verdict/reasons").toString()).contains("PaCO2 ", "saturation ", "where harm begins");
     }
 
     private JsonNode plan(String text) throws IOException {

@@ -30,8 +30,10 @@ public final class Drive implements Part {
     private static final double FAST_SHARE = 0.25, FAST_S = 12, SLOW_S = 120;
     /** Least and most of the drive over that of the start; the most: common practice, no source. */
     private static final double MOST = 5;
-    /** An awake patient's drive does not fall below this share ("wakefulness drive", Fink 1961; the share from memory), from this sedation on it does. */
-    private static final double AWAKE_LEAST = 0.5, ASLEEP_FROM = 0.3;
+    /** An awake patient's drive does not fall below this share ("wakefulness drive", Fink 1961; the share from memory), from {@link #ASLEEP_FROM} on it does. */
+    private static final double AWAKE_LEAST = 0.5;
+    /** From this sedation on a low carbon dioxide can end the drive. From memory, as the share. */
+    public static final double ASLEEP_FROM = 0.3;
     /** Share of a change, as a power, that goes into depth. Common practice, no source: carbon dioxide deepens before it quickens. */
     private static final double INTO_DEPTH = 2.0 / 3;
     private static final int LAST_S = 0, FAST = 1, SLOW = 2, OXYGEN = 3, COUNT = 4;

@@ -16,15 +16,15 @@ import leeway.core.transport.Transport;
  * the next, wearing off where it has a half-time; an event that ends gives way to what stood before, as far as that has worn off.
  * <p>Leaves out that two add up, and that one that falls asleep is given less.
  */
-record Sedated(List<Given> given) {
+public record Sedated(List<Given> given) {
     /** Steps in which half of it wears off, and the share of the effort below which none is left. */
     private static final int STEPS_A_HALF = 12;
     private static final double WORN_OFF = 0.01;
 
-    Sedated { given = List.copyOf(given); }
+    public Sedated { given = List.copyOf(given); }
 
     /** One of them, s from departure. */
-    record Given(double atS, double untilS, Sedation sedation) {
+    public record Given(double atS, double untilS, Sedation sedation) {
         boolean standsAt(double tS) { return atS <= tS && tS < untilS; }
 
         double shareAt(double tS) {
@@ -34,7 +34,7 @@ record Sedated(List<Given> given) {
     }
 
     /** @param starts of each leg, s */
-    static Sedated of(Transport t, double[] starts) {
+    public static Sedated of(Transport t, double[] starts) {
         List<Given> given = new ArrayList<>();
         given.add(new Given(0, Double.POSITIVE_INFINITY, t.patient().breathing().sedated()));
         for (int i = 0; i < t.legs().size(); i++) {
@@ -49,7 +49,7 @@ record Sedated(List<Given> given) {
     }
 
     /** Share of the effort that is taken at a time: by the one that began last and still stands. */
-    double shareAt(double tS) {
+    public double shareAt(double tS) {
         Given last = given.get(0);
         for (Given g : given) if (g.standsAt(tS) && g.atS >= last.atS) last = g;
         return last.shareAt(tS);

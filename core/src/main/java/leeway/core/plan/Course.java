@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import leeway.core.kit.Settings;
 import leeway.core.plan.Plan.Moment;
 import leeway.core.rehearsal.Nominal;
 import leeway.core.run.Column;
+import leeway.core.transport.Transport;
 
 /** The journey run once at medians, with its events and without what-ifs: the gases along it, and the state at each leg's end. */
 final class Course {
@@ -26,6 +28,12 @@ final class Course {
     }
 
     static Course of(Nominal medians) { return new Course(medians.rows(), medians.legStartS()); }
+
+    /** Whether and how long nobody starts a breath on it. */
+    Optional<Silence> silence(Transport t, Settings settings) { return Silence.of(t, settings, rows, legStartS); }
+
+    /** What lasts on a leg. */
+    Lasting lasting(int leg) { return Lasting.of(rows.stream().filter(r -> at(r, Column.AT_S) >= legStartS[leg] && at(r, Column.AT_S) < legStartS[leg + 1]).toList()); }
 
     private static double at(double[] row, Column c) { return row[c.ordinal()]; }
 
