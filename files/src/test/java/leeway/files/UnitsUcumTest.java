@@ -79,6 +79,18 @@ class UnitsUcumTest {
         }
     }
 
+    /** UCUM's own codes are units of the contract; 1 and mo_j, a_j say less than what people write. */
+    @Test void aUnitIsTakenByItsUcumCodeToo() {
+        for (Kind kind : Kind.values()) {
+            for (leeway.core.quantity.Unit unit : kind.accepted()) {
+                String code = unit.ucum().replace("_j", "");
+                if (!code.equals("1") && !code.contains("/kg")) assertThat(Units.find(code)).as(code).contains(unit);
+            }
+        }
+        assertThat(leeway.core.quantity.Quantity.parse("\u221215\u00a0\u00b0C")).as("as we print it").contains(new leeway.core.quantity.Quantity(-15, Units.CEL));
+        assertThat(leeway.core.quantity.Quantity.parse("12 minutes")).contains(new leeway.core.quantity.Quantity(12, Units.MIN));
+    }
+
     @Test void conversionsThereAndBackLoseNothingThatMatters() {
         SplittableRandom random = new SplittableRandom(7);
         for (Kind kind : Kind.values()) {

@@ -28,9 +28,9 @@ public record Quantity(double value, Unit unit) {
     /** A text split into number and the rest; empty when it does not begin with a number. */
     public record Parts(double number, String unit) { }
 
-    /** Splits "185 bar" into 185 and "bar". Numbers that are not finite are no numbers here. */
+    /** Splits "185 bar" into 185 and "bar"; a printed minus sign and unbreakable spaces are taken as typed ones. Numbers that are not finite are no numbers here. */
     public static Optional<Parts> split(String text) {
-        Matcher m = WRITTEN.matcher(text.strip());
+        Matcher m = WRITTEN.matcher(text.replace('\u2212', '-').replace('\u00A0', ' ').replace('\u202F', ' ').strip());
         if (!m.matches()) return Optional.empty();
         double number = Double.parseDouble(m.group(1));
         return Double.isFinite(number) ? Optional.of(new Parts(number, m.group(2).strip())) : Optional.empty();

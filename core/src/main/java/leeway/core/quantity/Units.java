@@ -24,23 +24,23 @@ public final class Units {
     public static final Unit MM = add("mm", "mm", Dimension.LENGTH, 0.001);
     public static final Unit M = add("m", "m", Dimension.LENGTH, 1);
     /** International foot, 0.3048 m exactly (1959 agreement; UCUM [ft_i]). */
-    public static final Unit FT = add("ft", "[ft_i]", Dimension.LENGTH, 0.3048, "feet");
-    public static final Unit INCH = add("in", "[in_i]", Dimension.LENGTH, 0.0254, "inch");
+    public static final Unit FT = add("ft", "[ft_i]", Dimension.LENGTH, 0.3048, "feet", "[ft_i]");
+    public static final Unit INCH = add("in", "[in_i]", Dimension.LENGTH, 0.0254, "inch", "[in_i]");
 
     public static final Unit KG = add("kg", "kg", Dimension.MASS, 1);
     public static final Unit G = add("g", "g", Dimension.MASS, 0.001);
     /** Avoirdupois pound, 0.45359237 kg exactly (UCUM [lb_av]). */
-    public static final Unit LB = add("lb", "[lb_av]", Dimension.MASS, 0.45359237);
+    public static final Unit LB = add("lb", "[lb_av]", Dimension.MASS, 0.45359237, "[lb_av]");
 
-    public static final Unit S = add("s", "s", Dimension.TIME, 1, "sec");
+    public static final Unit S = add("s", "s", Dimension.TIME, 1, "sec", "second", "seconds");
     public static final Unit MS = add("ms", "ms", Dimension.TIME, 0.001);
-    public static final Unit MIN = add("min", "min", Dimension.TIME, 60);
-    public static final Unit H = add("h", "h", Dimension.TIME, 3600, "hour", "hours");
+    public static final Unit MIN = add("min", "min", Dimension.TIME, 60, "minute", "minutes");
+    public static final Unit H = add("h", "h", Dimension.TIME, 3600, "hour", "hours", "hr");
     public static final Unit DAY = add("days", "d", Dimension.TIME, 86_400, "day", "d");
     /** Mean Julian month, 30.4375 d (UCUM mo_j). */
-    public static final Unit MONTH = add("months", "mo_j", Dimension.TIME, 30.4375 * 86_400, "month");
+    public static final Unit MONTH = add("months", "mo_j", Dimension.TIME, 30.4375 * 86_400, "month", "mo");
     /** Julian year, 365.25 d (UCUM a_j). */
-    public static final Unit YEAR = add("years", "a_j", Dimension.TIME, 365.25 * 86_400, "year");
+    public static final Unit YEAR = add("years", "a_j", Dimension.TIME, 365.25 * 86_400, "year", "a");
 
     public static final Unit CEL = new Unit("Cel", "Cel", Dimension.TEMPERATURE, 1, 273.15);
     public static final Unit KELVIN = add("K", "K", Dimension.TEMPERATURE, 1);
@@ -49,7 +49,7 @@ public final class Units {
 
     static {
         spell(CEL, "Cel", "°C", "degC");
-        spell(FAHRENHEIT, "degF", "°F");
+        spell(FAHRENHEIT, "degF", "°F", "[degF]");
     }
 
     public static final Unit ML = add("mL", "mL", Dimension.VOLUME, 1e-6, "ml");
@@ -67,9 +67,9 @@ public final class Units {
     public static final Unit MPA = add("MPa", "MPa", Dimension.PRESSURE, 1e6);
     public static final Unit ATM = add("atm", "atm", Dimension.PRESSURE, 101_325);
     /** Pound-force a square inch: 0.45359237 × 9.80665 / 0.0254² Pa (UCUM [psi]). */
-    public static final Unit PSI = add("psi", "[psi]", Dimension.PRESSURE, 0.45359237 * 9.80665 / (0.0254 * 0.0254));
+    public static final Unit PSI = add("psi", "[psi]", Dimension.PRESSURE, 0.45359237 * 9.80665 / (0.0254 * 0.0254), "[psi]");
 
-    public static final Unit PER_MIN = add("/min", "/min", Dimension.RATE, 1.0 / 60, "1/min");
+    public static final Unit PER_MIN = add("/min", "/min", Dimension.RATE, 1.0 / 60, "1/min", "min-1");
     public static final Unit PER_S = add("/s", "/s", Dimension.RATE, 1, "1/s");
     public static final Unit HZ = add("Hz", "Hz", Dimension.RATE, 1);
 
@@ -77,13 +77,13 @@ public final class Units {
     public static final Unit ML_PER_MIN = add("mL/min", "mL/min", Dimension.FLOW, 1e-6 / 60, "ml/min");
     public static final Unit L_PER_S = add("L/s", "L/s", Dimension.FLOW, 1e-3, "l/s");
 
-    public static final Unit ML_PER_CMH2O = add("mL/cmH2O", "mL/cm[H2O]", Dimension.COMPLIANCE, 1e-6 / 98.0665, "ml/cmH2O");
+    public static final Unit ML_PER_CMH2O = add("mL/cmH2O", "mL/cm[H2O]", Dimension.COMPLIANCE, 1e-6 / 98.0665, "ml/cmH2O", "mL/cm[H2O]");
     public static final Unit ML_PER_MBAR = add("mL/mbar", "mL/mbar", Dimension.COMPLIANCE, 1e-8, "mL/hPa", "ml/mbar", "ml/hPa");
     public static final Unit L_PER_KPA = add("L/kPa", "L/kPa", Dimension.COMPLIANCE, 1e-6);
     public static final Unit ML_PER_KPA = add("mL/kPa", "mL/kPa", Dimension.COMPLIANCE, 1e-9);
     public static final Unit L_PER_BAR = add("L/bar", "L/bar", Dimension.COMPLIANCE, 1e-8);
-    public static final Unit L_PER_PSI = add("L/psi", "L/[psi]", Dimension.COMPLIANCE, 1e-3 / (0.45359237 * 9.80665 / (0.0254 * 0.0254)));
-    public static final Unit CMH2O_S_PER_L = add("cmH2O.s/L", "cm[H2O].s/L", Dimension.RESISTANCE, 98.0665e3, "cmH2O/(L/s)", "cmH2O/L/s", "cmH2O·s/L");
+    public static final Unit L_PER_PSI = add("L/psi", "L/[psi]", Dimension.COMPLIANCE, 1e-3 / (0.45359237 * 9.80665 / (0.0254 * 0.0254)), "L/[psi]");
+    public static final Unit CMH2O_S_PER_L = add("cmH2O.s/L", "cm[H2O].s/L", Dimension.RESISTANCE, 98.0665e3, "cmH2O/(L/s)", "cmH2O/L/s", "cmH2O·s/L", "cm[H2O].s/L");
     public static final Unit MBAR_S_PER_L = add("mbar.s/L", "mbar.s/L", Dimension.RESISTANCE, 1e5, "mbar/(L/s)", "hPa.s/L", "hPa/(L/s)", "mbar·s/L");
     public static final Unit KPA_S_PER_L = add("kPa.s/L", "kPa.s/L", Dimension.RESISTANCE, 1e6, "kPa/(L/s)", "kPa·s/L");
 
@@ -94,7 +94,7 @@ public final class Units {
     public static final Unit ML_PER_DL = add("mL/dL", "mL/dL", Dimension.NONE, 0.01, "ml/dL");
     public static final Unit ML_PER_L = add("mL/L", "mL/L", Dimension.NONE, 0.001, "ml/L");
 
-    public static final Unit WH = add("Wh", "W.h", Dimension.ENERGY, 3600);
+    public static final Unit WH = add("Wh", "W.h", Dimension.ENERGY, 3600, "W.h");
     public static final Unit J = add("J", "J", Dimension.ENERGY, 1);
     public static final Unit W = add("W", "W", Dimension.POWER, 1);
     public static final Unit J_PER_MIN = add("J/min", "J/min", Dimension.POWER, 1.0 / 60);

@@ -53,7 +53,7 @@ public record QuantityForm(Kind kind, double least, double most, String example)
     /** For a text that is part of a value, or comes from elsewhere than a file. */
     public Optional<Double> read(Node.Scalar s, String name, Complaints complaints) {
         String text = s.text().strip();
-        Optional<Quantity.Parts> parts = Quantity.split(text.replace('\u2212', '-').replace('\u00A0', ' ').replace('\u202F', ' '));
+        Optional<Quantity.Parts> parts = Quantity.split(text);
         if (parts.isEmpty()) {
             complaints.add(s.at(), "%s is not %s".formatted(Complaints.echo(text), kind.words()), ask());
             return Optional.empty();
@@ -90,7 +90,7 @@ public record QuantityForm(Kind kind, double least, double most, String example)
     private static double slack(double bound) { return Math.abs(bound) * 1e-12; }
 
     private String notAUnit(String text, String written) {
-        if (written.matches("(?s)[-–—~].*") || written.matches("(?s)(to|bis|or|\\.\\.).*")) return "%s is more than one number".formatted(Complaints.echo(text));
+        if (written.matches("(?s)[-–—~±+:].*") || written.matches("(?s)(to|bis|or|\\.\\.).*") || written.matches("(?s)(.*\\D\\s)?\\d.*")) return "%s is more than one number".formatted(Complaints.echo(text));
         return "%s: there is no unit %s".formatted(Complaints.echo(text), Complaints.echo(written));
     }
 

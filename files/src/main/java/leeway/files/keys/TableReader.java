@@ -35,14 +35,16 @@ public final class TableReader {
         sourced |= table.sourced();
         Map<String, Value> values = new LinkedHashMap<>();
         Set<String> meant = new HashSet<>();
+        Optional<Node.Entry> before = Optional.empty();
         for (Node.Entry e : node.entries()) {
             Optional<Key> key = table.key(e.key().text());
             if (key.isEmpty()) {
-                unknown(e.key(), table);
+                if (!comma(before, e)) unknown(e.key(), table);
                 if (complaints.count() < Complaints.KEPT) meant.addAll(nearest(e.key().text(), table));
             } else {
                 value(key.get(), e).ifPresent(v -> values.put(key.get().name(), v));
             }
+            before = Optional.of(e);
         }
         for (Key k : table.keys()) {
             if (k.required() && node.entry(k.name()).isEmpty() && !meant.contains(k.name())) {
@@ -80,6 +82,17 @@ public final class TableReader {
         Node inner = node;
         Optional<String> from = source;
         return key.form().read(node, key.name(), this).map(v -> new Value(key, e.key(), inner, v, from));
+    }
+
+    /** Inside braces a comma ends a value: "2,5 L" became the value "2" and a key "5 L". */
+    private boolean comma(Optional<Node.Entry> before, Node.Entry e) {
+        if (!e.key().text().matches("\\d+(\\s.*)?") || !(e.value() instanceof Node.Scalar none) || !none.blank()) return false;
+        if (before.isEmpty() || !(before.get().value() instanceof Node.Scalar number) || !number.text().matches("[+-]?\\d+")) return false;
+        String point = number.text() + "." + e.key().text();
+        boolean thousands = e.key().text().matches("\\d{3}(\\s.*)?");
+        complaints.add(e.key().at(), "a comma inside a number ends it here",
+                thousands ? "Write \"%s%s\"; with a point it would be \"%s\".".formatted(number.text(), e.key().text(), point) : "Write a point, \"%s\".".formatted(point));
+        return true;
     }
 
     private void unknown(Node.Scalar key, Table table) {
