@@ -29,8 +29,8 @@ final class PatientReader {
         PatientEntry.Sex sex = PatientEntry.Sex.FEMALE;
         if (p.has("sex")) {
             sex = PatientEntry.Sex.valueOf(p.text("sex").orElseThrow().toUpperCase(Locale.ROOT));
-        } else if (!p.written("sex") && who == Ages.ADULT && !broken) {
-            c.add(p.at(), "an adult has no \"sex\" here, on which predicted body weight depends", "Write \"sex: female\" or \"sex: male\".");
+        } else if (!p.written("sex") && who == Ages.ADULT && !broken && (grown(age) || height.isPresent())) {
+            c.add(p.at(), "%s has no \"sex\" here, on which predicted body weight depends".formatted(grown(age) ? "an adult" : "a patient of 13 years and more with a height"), "Write \"sex: female\" or \"sex: male\".");
         } else if (!p.written("sex")) {
             assumed.add("sex: not given; female is taken");
         }
@@ -44,6 +44,8 @@ final class PatientReader {
                 p.text("position"), p.yes("paralysed", false), p.yes("chest drain", false), p.number("cardiac output"), gas.flatMap(g -> bloodGas(g, c, assumed)),
                 inactive(p, c), p.number("methaemoglobin", 0), p.yes("pressure lowers output", true), breathing(p, c));
     }
+
+    private static boolean grown(OptionalDouble age) { return age.orElse(Ages.GROWN_UP_YEARS) >= Ages.GROWN_UP_YEARS; }
 
     /** Carboxyhaemoglobin; together with methaemoglobin it must leave some that works. */
     private static double inactive(Section p, Complaints c) {

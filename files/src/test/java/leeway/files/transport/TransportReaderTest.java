@@ -154,6 +154,7 @@ class TransportReaderTest {
         assertThat(six.airway().name()).isEqualTo("tracheal tube 5.0 mm");
         assertThat(six.circuit().name()).isEqualTo("single limb child");
         assertThat(six.assumed()).contains("sex: not given; female is taken");
+        assertThat(good(LEAST.replace("sex: female, height: 170 cm", "age: 15 years, weight: 50 kg")).assumed()).as("a youth may have age and weight alone").contains("sex: not given; female is taken");
         Transport baby = good(LEAST.replace("sex: female, height: 170 cm", "weight: 3600 g"));
         assertThat(baby.filter().name()).isEqualTo("infant HME filter");
         assertThat(baby.patient().weightKg()).hasValue(3.6);
