@@ -7,12 +7,15 @@ import leeway.core.quantity.Kind;
 
 /** Alveolar oxygen tension. */
 final class AlveolarCalc implements Calc {
+    /** Dry air holds 20.9 %, and mixtures below air stand for an altitude; less than this nobody breathes. Common practice, no source. */
+    static final double LEAST_FIO2 = 0.05;
+
     @Override public String name() { return "alveolar"; }
 
     @Override public String plain() { return "Oxygen tension in the alveoli, by the full alveolar gas equation"; }
 
     @Override public List<Key> keys() {
-        return List.of(Key.must("fio2", Kind.FRACTION, 0.21, 1, "inspired oxygen"), Key.may("paco2", Kind.GAS_TENSION, 1, 250, "40 mmHg", "arterial carbon dioxide tension"),
+        return List.of(Key.must("fio2", Kind.FRACTION, LEAST_FIO2, 1, "inspired oxygen"), Key.may("paco2", Kind.GAS_TENSION, 1, 250, "40 mmHg", "arterial carbon dioxide tension"),
                 Key.may("altitude", Kind.ALTITUDE, Barometer.LOWEST_M, Barometer.HIGHEST_M, "of the cabin or the ground"),
                 Key.may("pressure", Kind.AMBIENT_PRESSURE, 200, 1200, "barometric; instead of an altitude"),
                 Key.may("r", Kind.NUMBER, 0.6, 1.3, "0.8", "carbon dioxide made over oxygen used"));

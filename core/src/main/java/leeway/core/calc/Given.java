@@ -78,6 +78,8 @@ public final class Given {
         Optional<Unit> unit = Units.find(written);
         if (written.isEmpty() && kind != Kind.NUMBER) {
             complain(key, "\"%s\" is \"%s\", which has no unit".formatted(key.name(), echo(text)), key.right(), Optional.empty());
+        } else if (unit.isEmpty() && written.matches(",\\d.*")) {
+            complain(key, "\"%s\" is \"%s\", with a comma in its number".formatted(key.name(), echo(text)), "Write a point.", Optional.of(text.strip().replaceFirst(",", ".")));
         } else if (unit.isEmpty()) {
             List<String> spellings = kind.accepted().stream().map(Unit::symbol).toList();
             complain(key, "\"%s\" has the unit \"%s\", which is not known".formatted(key.name(), echo(written)), key.right(), Nearest.of(written, spellings));

@@ -11,7 +11,7 @@ final class MetabolismCalc implements Calc {
     @Override public String plain() { return "Oxygen used and carbon dioxide made at rest"; }
 
     @Override public List<Key> keys() {
-        return List.of(Key.must("weight", Kind.MASS, 0.5, 400, "of the body"), Key.may("age", Kind.AGE, 0, 120, "an adult where not given and over 25 kg"),
+        return List.of(Key.must("weight", Kind.MASS, 0.5, 400, "of the body"), Key.may("age", Kind.AGE, 0, 120, "where not given: a child to 25 kg, above whichever of child and adult uses more"),
                 Key.may("temperature", Kind.TEMPERATURE, 25, 43, "37 Cel", "of the body"));
     }
 
@@ -19,7 +19,7 @@ final class MetabolismCalc implements Calc {
 
     @Override public CalcResult of(Given g) {
         double kg = g.number("weight"), t = g.number("temperature"), heat = Metabolism.temperatureTimes(t);
-        boolean child = g.has("age") ? g.number("age") < 18 && kg <= 50 : kg <= Metabolism.CHILD_KG;
+        boolean child = g.has("age") ? g.number("age") < 18 && kg <= 50 : kg <= Metabolism.CHILD_KG || Metabolism.ventilatedVo2MlPerMin(kg, false) > Metabolism.adultVo2MlPerMin(kg);
         Answer a = new Answer(this);
         double vo2, vco2;
         String source;

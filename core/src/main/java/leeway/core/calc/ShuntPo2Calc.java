@@ -14,7 +14,7 @@ final class ShuntPo2Calc implements Calc {
     @Override public String plain() { return "Arterial oxygen tension at a shunt: a point of the iso-shunt diagram"; }
 
     @Override public List<Key> keys() {
-        return List.of(Key.must("fio2", Kind.FRACTION, 0.21, 1, "inspired oxygen"), Key.must("shunt", Kind.FRACTION, 0, 0.9, "share of the output that meets no gas"),
+        return List.of(Key.must("fio2", Kind.FRACTION, AlveolarCalc.LEAST_FIO2, 1, "inspired oxygen"), Key.must("shunt", Kind.FRACTION, 0, 0.9, "share of the output that meets no gas"),
                 Key.may("haemoglobin", Kind.HAEMOGLOBIN, 30, 260, "140 g/L", "of the blood"), Key.may("paco2", Kind.GAS_TENSION, 5, 150, "40 mmHg", "arterial carbon dioxide tension"),
                 Key.may("difference", Kind.BLOOD_CONTENT, 0.1, 20, "5 mL/dL", "arterial less mixed venous oxygen content"),
                 Key.may("altitude", Kind.ALTITUDE, Barometer.LOWEST_M, Barometer.HIGHEST_M, "0 m", "of the cabin or the ground"));

@@ -49,6 +49,10 @@ class CalcsTest {
         "dead-space|--age '6 years'|mlPerKg|2.19029",
         "metabolism|--weight '10 kg' --age '1 year'|vco2MlPerMin|54.4",
         "lung-volume|--height '100 cm' --age '4 years'|frcMl|365.6",
+        "alveolar|--fio2 '20.93 %' --pressure '760 mmHg'|palvO2MmHg|101.32",
+        "metabolism|--weight '25 kg'|vo2MlPerMin|144.8",
+        "metabolism|--weight '30 kg'|vo2MlPerMin|147.805",
+        "metabolism|--weight '50 kg'|vo2MlPerMin|188.03",
         "barometer|--altitude '8000 ft'|pressureHPa|752.62",
         "volume|--value '500 mL' --from ATPD --to BTPS|volumeMl|563.8"})
     void answersByTheNamesOfTheContract(String calc, String typed, String key, double value) {
@@ -64,7 +68,8 @@ class CalcsTest {
         "weight|--sex male --height '90 cm'|below the formula's range",
         "weight|--age '14 years'|no formula by age",
         "weight|--sex male|needs a height",
-        "alveolar|--fio2 '15 %'|It lies between 21 % and 100 %.",
+        "alveolar|--fio2 '4 %'|It lies between 5 % and 100 %.",
+        "weight|--sex male --height '1,70 m'|Did you mean \"1.70 m\"?",
         "alveolar|--fio2 NaN|which is no number",
         "alveolar|--fio2 '50 %' --paco2 '40 cm'|is no unit of it",
         "alveolar|--fio2 '50 %' --paco2 '40 mmhg'|Did you mean \"mmHg\"?",
