@@ -33,7 +33,7 @@ import picocli.CommandLine.Parameters;
 
 /** {@code leeway breathe FILE}: the virtual patient along the journey, a row a breath or sampled waves. */
 @picocli.CommandLine.Command(sortOptions = false,
-        description = {"Runs the virtual patient along the journey of a transport file, with its events and", "what-ifs: a row a breath (every 2 s without one), or sampled waves.", "",
+        description = {"Runs the virtual patient along the journey of a transport file, with its events", "and what-ifs: a row a breath (every 2 s without one), or sampled waves.", "",
             "Example:  leeway breathe examples/night-transfer.yaml --for \"5 min\""},
         customSynopsis = "leeway breathe FILE [--for TIME] [--as breaths|waves] [--rate \"100 /s\"] [--gases mmHg|kPa] [--out F.csv|F.edf] [--format text|json]")
 final class BreatheCommand extends Command {

@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
 
 /** {@code leeway calc NAME --KEY "VALUE UNIT" …}: one calculation with its working and its source. */
 @CommandLine.Command(name = "calc", headerHeading = "Example:  ", header = {"leeway calc gauge --pressure \"200 bar\" --temperature \"15 Cel\" --to \"-15 Cel\"", ""},
-        description = {"One calculation, shown with its working and its source. \"leeway calc\" lists them,", "\"leeway calc NAME --help\" shows what one needs."},
+        description = {"One calculation, shown with its working and its source. \"leeway calc\" lists", "them, \"leeway calc NAME --help\" shows what one needs."},
         customSynopsis = "leeway calc [NAME --KEY \"VALUE UNIT\" ...] [--format text|json]")
 final class CalcCommand extends Command {
     @Parameters(paramLabel = "NAME --KEY VALUE", arity = "0..*", hideParamSyntax = true, description = "the calculation and what it is given, each value with its unit")

@@ -44,7 +44,7 @@ final class CatalogueCommand extends Command {
                 ErrorsText.json(json, List.of(new FileCheck("catalogue", Optional.empty(), complaints)));
             }
         } else {
-            ErrorsText.lines(terminal.err(), complaints);
+            for (Complaint c : complaints) terminal.err().println(c.at().file().equals("catalogue") ? "leeway: " + c.message() : c.line()); // no file, no place
         }
         return BAD_INPUT;
     }

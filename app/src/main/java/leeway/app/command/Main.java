@@ -8,13 +8,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import leeway.app.report.PlanText;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 
 /** The entry: finds the command, runs it, turns what happens into an exit code. */
 public final class Main {
-    private static final String CAUTION = "A planning and teaching aid, not a medical device; nothing here is an order.";
-
     private Main() { }
 
     public static void main(String[] args) {
@@ -114,7 +113,10 @@ public final class Main {
                 what = "\"leeway %s\" does not know what to do with \"%s\"".formatted(row.name(), Nearest.shortened(given));
             }
         }
-        what = what.strip().replaceAll("\\s*\\R\\s*", " ").replaceFirst("is not an? (?:int|long)$", "is no whole number");
+        what = what.strip().replaceAll("\\s*\\R\\s*", " ").replaceFirst("is not an? (?:int|long)$", "is no whole number")
+                .replaceFirst("^Invalid value for option '([^']*)': '(.*)' is", "$1 \"$2\" is")
+                .replaceFirst("^Invalid value for option '([^']*)': expected one of \\[(.*), (.*)] \\(case-insensitive\\) but was '(.*)'$", "$1 \"$4\" is not known; it is $2 or $3")
+                .replaceFirst("^Missing required (?:parameter|option): '([-\\w]+)(?:=[^']*)?'$", "$1 is missing");
         if (what.endsWith(".")) what = what.substring(0, what.length() - 1);
         String way = near.isEmpty() ? "\"leeway %s --help\" says how it is used.".formatted(row.name()) : "Did you mean " + Nearest.inWords(near) + "?";
         complain(terminal, wantsJson(args), what + ". " + way, near);
@@ -154,7 +156,7 @@ public final class Main {
     private static String help(List<Commands.Row> table) {
         StringBuilder s = new StringBuilder();
         s.append("Example:  leeway plan examples/night-transfer.yaml\n\n");
-        s.append("What follows from a ventilator, a kit, a patient and a journey.\n").append(CAUTION).append("\n\nCommands:\n");
+        s.append("What follows from a ventilator, a kit, a patient and a journey.\n").append(PlanText.CAUTION).append("\n\nCommands:\n");
         int widest = Commands.names(table).stream().mapToInt(String::length).max().orElse(0);
         for (Commands.Row row : table) s.append("  ").append(row.name()).append(" ".repeat(widest - row.name().length() + 2)).append(row.does()).append('\n');
         s.append("\n\"leeway COMMAND --help\" says more. Every command takes --format text|json,\n"

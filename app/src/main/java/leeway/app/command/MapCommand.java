@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Locale;
 import java.util.Optional;
 import leeway.app.report.MapJson;
 import leeway.app.report.MapPicture;
@@ -18,7 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code leeway map FILE}: the operating map, tidal volume or inspiratory pressure × rate, with every limit. */
-@picocli.CommandLine.Command(description = {"Works out how far tidal volume (or inspiratory pressure) and rate may be turned before a limit", "is reached: plateau, driving pressure, power, auto-PEEP, CO2, the device's flow.", "",
+@picocli.CommandLine.Command(description = {"Works out how far tidal volume (or inspiratory pressure) and rate may be turned", "before a limit is reached: plateau, driving pressure, power, auto-PEEP, CO2, the", "device's flow.", "",
         "Example:  leeway map examples/night-transfer.yaml --out map.svg"}, customSynopsis = "leeway map FILE [--points N] [--out FILE.svg] [--format text|json]")
 final class MapCommand extends Command {
     private static final int WIDTH = 720;
@@ -37,6 +38,10 @@ final class MapCommand extends Command {
     @Override public Integer call() throws IOException {
         if (points != null && (points < LEAST || points > MOST)) {
             terminal.err().println("leeway: --points " + points + " is out of range; it lies between " + LEAST + " and " + MOST + ".");
+            return BAD_INPUT;
+        }
+        if (out != null && !out.toString().toLowerCase(Locale.ROOT).endsWith(".svg")) {
+            terminal.err().println("leeway: --out \"" + out + "\" does not end in .svg.");
             return BAD_INPUT;
         }
         Catalogue catalogue = Catalogue.of(sheets);

@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
 
 /** {@code leeway rehearse FILE}: each fault, when harm begins, who speaks first, what margin is left. */
 @picocli.CommandLine.Command(sortOptions = false,
-        description = {"Rehearses faults on the journey of a transport file: when harm begins, until when it can", "still be prevented, when an alarm is heard, what margin is left for the crew.", "",
+        description = {"Rehearses faults on the journey of a transport file: when harm begins, until when", "it can still be prevented, when an alarm is heard, what margin is left for the", "crew.", "",
             "Example:  leeway rehearse examples/night-transfer.yaml --fault \"tube kinked\""},
         customSynopsis = "leeway rehearse FILE [--fault NAME]... [--at TIME] [--draws N] [--pairs] [--threads N] [--format text|json]")
 final class RehearseCommand extends Command {

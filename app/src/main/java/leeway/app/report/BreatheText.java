@@ -23,7 +23,7 @@ public final class BreatheText {
     /** Writes rows as they come, those that read alike once, with the alarms that are heard between them. */
     public static void write(Breathing breathing, String title, double untilS, boolean kPa, PrintStream out) {
         out.print(title + "\n");
-        out.print("A planning and teaching aid, not a medical device; nothing here is an order.\n");
+        out.print(PlanText.CAUTION + "\n");
         out.print("The virtual patient at medians; pressures in cmH2O, gas tensions in " + (kPa ? "kPa" : "mmHg") + ".\n");
         Synchrony synchrony = new Synchrony();
         var lines = new Breathing.Listener() {

@@ -23,7 +23,7 @@ public final class CalcText {
             if (step.contains(" |")) page.verbatim(step); // a row of a table stays one
             else page.items(List.of(step));
         }
-        return page.heading("Source", "").paragraph(r.source()).toString();
+        return page.heading("Source", "").paragraph(r.source()).blank().paragraph(PlanText.CAUTION).toString();
     }
 
     /** Six significant digits, as the calc gives them, without an exponent. */

@@ -96,7 +96,7 @@ public final class Comparison {
             said.addAll(a.plan().suggested().remarks());
             if (!said.isEmpty()) page.heading(a.name(), "").items(said.stream().distinct().toList());
         }
-        page.blank().paragraph("A planning and teaching aid, not a medical device; nothing here is an order.");
+        page.blank().paragraph(PlanText.CAUTION);
         return page.toString();
     }
 

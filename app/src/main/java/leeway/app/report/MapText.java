@@ -19,7 +19,7 @@ public final class MapText {
     public static String of(OperatingMap map, Start start, int width, boolean colour) {
         TextPage page = new TextPage(width, colour);
         Chosen c = map.chosen();
-        page.strong(c.room() > 0 ? TextPage.Tone.STRONG : TextPage.Tone.BAD, map.title());
+        page.strong(c.room() > 0 ? TextPage.Tone.STRONG : TextPage.Tone.BAD, map.title()).paragraph(PlanText.CAUTION);
         page.paragraph(MapPicture.says(map));
         map.little().ifPresent(page::paragraph);
         start.picked().ifPresent(p -> page.paragraph(Character.toUpperCase(p.charAt(0)) + p.substring(1) + "."));

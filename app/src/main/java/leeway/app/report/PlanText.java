@@ -12,7 +12,7 @@ import leeway.core.supply.SupplyResult.Power;
 
 /** A plan for a terminal of 80 columns: the answer, then why, then what to do and to expect. */
 public final class PlanText {
-    /** Stands at the top of every plan, on every medium. */
+    /** Stands at the top of every plan, on every medium, and in every text with figures that one might act on. */
     public static final String CAUTION = "A planning and teaching aid, not a medical device; nothing here is an order.";
 
     private PlanText() { }

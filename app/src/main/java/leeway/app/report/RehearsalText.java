@@ -15,8 +15,6 @@ public final class RehearsalText {
     /** Stands over every list of steps. */
     public static final String PROTOCOL = "Local protocol comes first; what follows is common practice, what kills first at the top.";
 
-    private static final String CAUTION = "A planning and teaching aid, not a medical device; nothing here is an order.";
-
     private RehearsalText() { }
 
     public static String of(Rehearsals all, int width, boolean colour) {
@@ -24,7 +22,7 @@ public final class RehearsalText {
         List<Nuisance> nuisance = all.nuisance();
         Optional<List<Pair>> pairs = all.pairs();
         TextPage page = new TextPage(width, colour);
-        page.strong(Tone.STRONG, all.title()).paragraph(CAUTION);
+        page.strong(Tone.STRONG, all.title()).paragraph(PlanText.CAUTION);
         long uncovered = rows.stream().filter(r -> r.coverage().uncovered()).count();
         long harms = rows.stream().filter(r -> r.harm().isPresent()).count();
         page.strong(uncovered > 0 ? Tone.BAD : Tone.GOOD, uncovered == 0 ? "No fault is uncovered; %d of %d can harm.".formatted(harms, rows.size())

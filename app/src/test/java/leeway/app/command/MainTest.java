@@ -51,7 +51,9 @@ class MainTest {
     }
 
     @Test void aWrongNumberIsToldWithoutTheWordsOfALanguage() {
-        assertThat(run("echo", "a", "--seed", "x").err()).contains("'x' is no whole number.").doesNotContain("long");
+        assertThat(run("echo", "a", "--format", "xml").err()).startsWith("leeway: --format \"xml\" is not known; it is text or json. ");
+        assertThat(run("echo").err()).containsPattern("^leeway: \\w+ is missing\\. ");
+        assertThat(run("echo", "a", "--seed", "x").err()).contains("--seed \"x\" is no whole number.").doesNotContain("long");
     }
 
     @Test void withFormatJsonAWrongCommandLineIsAnsweredInJsonToo() throws Exception {

@@ -25,9 +25,15 @@ class MapAndCompareTest {
         assertThat(map.exit()).isZero();
         assertThat(map.err()).isEmpty();
         fitsATerminal(map.out());
-        assertThat(map.out()).contains("How far each knob may be turned alone", "At the chosen settings", "What moves the results most", "at most 30 cmH2O");
+        assertThat(map.out()).contains("How far each knob may be turned alone", "At the chosen settings", "What moves the results most", "at most 30 cmH2O", "nothing here is an order");
         assertThat(map.out().lines().filter(l -> l.contains("|") && l.contains("O")).count()).as("one chosen point on the chart").isOne();
         assertThat(map.out().replaceAll("\\s+", " ")).contains("Little room on these settings: saturation low", "prescribed FiO2 60 % and PEEP 8 cmH2O");
+    }
+
+    @Test void aPictureIsWrittenUnderItsOwnNameOnly() {
+        Run run = Run.of("map", NIGHT, "--points", "5", "--out", "map.png");
+        assertThat(run.exit()).isEqualTo(2);
+        assertThat(run.err()).isEqualTo("leeway: --out \"map.png\" does not end in .svg.\n");
     }
 
     @Test void aConflictStandsOnTheMapInTheWordsOfThePlan() {
