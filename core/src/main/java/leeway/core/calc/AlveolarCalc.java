@@ -36,6 +36,6 @@ final class AlveolarCalc implements Calc {
                 .step("Alveolar: %s − %s × (%s + (1 − %s) ÷ %s) = %s mmHg.", Show.number(inspired), Show.number(co2), Show.number(f), Show.number(f), Show.number(r), Show.number(full))
                 .step("The short form, inspired − PaCO2 ÷ R, would give %s mmHg.", Show.number(simple))
                 .key("palvO2MmHg", full, "mmHg").key("shortFormMmHg", simple, "mmHg").key("inspiredO2MmHg", inspired, "mmHg")
-                .from("full alveolar gas equation, Fenn, Rahn & Otis 1946, from memory; standard atmosphere ISO 2533:1975");
+                .from("full alveolar gas equation, Fenn, Rahn & Otis, Am J Physiol 1946;146:637; standard atmosphere ISO 2533:1975");
     }
 }

@@ -2,7 +2,7 @@ package leeway.core.gas;
 
 /**
  * The alveolar gas equation and the carbon dioxide that ventilation leaves.
- * <p>Leaves out nitrogen in exchange: steady states only. Sources: Fenn, Rahn & Otis 1946; Nunn, Applied Respiratory Physiology (from memory).
+ * <p>Leaves out nitrogen in exchange: steady states only. Sources: Fenn, Rahn & Otis, Am J Physiol 1946;146:637 (abstract read); Nunn, Applied Respiratory Physiology (from memory).
  */
 public final class AlveolarGas {
     private AlveolarGas() {

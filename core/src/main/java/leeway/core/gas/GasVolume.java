@@ -42,7 +42,7 @@ public final class GasVolume {
         return (from.pressureMmHg - from.waterMmHg) / (to.pressureMmHg - to.waterMmHg) * (to.temperatureCel + KELVIN) / (from.temperatureCel + KELVIN);
     }
 
-    /** Saturated vapour pressure over water at −20 to 100 °C, mmHg: 6.1121·e^((18.678−t/234.5)·t/(257.14+t)) hPa. Buck 1981, as revised 1996; from memory. */
+    /** Saturated vapour pressure over water at −20 to 100 °C, mmHg: 6.1121·e^((18.678−t/234.5)·t/(257.14+t)) hPa. Buck, J Appl Meteorol 1981;20:1527, as revised in Buck Research, CR-1A user's manual 1996, appendix 1. */
     public static double waterMmHg(double temperatureCel) {
         double t = temperatureCel;
         return Barometer.mmHg(6.1121 * StrictMath.exp((18.678 - t / 234.5) * t / (257.14 + t)));

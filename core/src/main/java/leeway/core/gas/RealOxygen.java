@@ -29,7 +29,7 @@ public final class RealOxygen {
     private static final double RHOC_MOL_PER_L = 13.63;
     /** Molar gas constant, J/(mol K), as in the short equation: Span and Wagner 2003. */
     private static final double R_J_PER_MOL_K = 8.31451;
-    /** No cylinder state is looked for above this density, mol/L: the liquid at its boiling point has 35.7 (1141 kg/m³; from memory). */
+    /** No cylinder state is looked for above this density, mol/L: the liquid at its boiling point has 35.7 (1141 kg/m³ at 90.19 K, as widely printed). */
     private static final double DENSEST_MOL_PER_L = 35;
     private static final double KELVIN = 273.15;
 

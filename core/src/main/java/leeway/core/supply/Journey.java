@@ -68,7 +68,7 @@ final class Journey {
 
     double flatChance() { return (double) flat / draws; }
 
-    /** Standard error of a chance from so many draws, with two hits and two misses added (Agresti and Coull, Am. Stat. 1998;52:119; from memory): never 0, for none in 10,000 is not never. */
+    /** Standard error of a chance from so many draws, with two hits and two misses added (Agresti and Coull, Am. Stat. 1998;52:119): never 0, for none in 10,000 is not never. */
     static double error(double chance, int draws) {
         double p = (chance * draws + 2) / (draws + 4);
         return Math.sqrt(p * (1 - p) / (draws + 4));

@@ -26,7 +26,7 @@ import leeway.core.transport.Store;
  * @param working       how it was worked out, a line each
  */
 public record OxygenDraw(double oxygenLPerMin, double fio2, double mixedLPerMin, double driveLPerMin, boolean byFlow, List<String> working) {
-    /** Oxygen in a concentrator's gas: 93 ± 3 %, pharmacopoeia 'oxygen 93', from memory. */
+    /** Oxygen in a concentrator's gas: 93 ± 3 %: European Pharmacopoeia, oxygen (93 per cent), monograph 2455, 90.0 to 96.0 % by volume. */
     public static final double CONCENTRATOR = 0.93;
     /** Oxygen to a hand bag with reservoir, L/min: common practice, no source. */
     public static final double HAND_BAG_L_PER_MIN = 15;

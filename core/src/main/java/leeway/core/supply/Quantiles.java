@@ -3,7 +3,7 @@ package leeway.core.supply;
 import java.util.Arrays;
 
 /**
- * Quantiles of a sample, linear between the two nearest ranks (type 7 of Hyndman and Fan, Am. Stat. 1996;50:361; from memory).
+ * Quantiles of a sample, linear between the two nearest ranks (type 7 of Hyndman and Fan, Am. Stat. 1996;50:361).
  * Values are counted into narrow boxes; only the boxes that hold a wanted rank are sorted.
  */
 final class Quantiles {
