@@ -19,6 +19,8 @@ public final class Patients {
     private static final double ADULT_COMPLIANCE_PER_KG = 0.8, INFANT_COMPLIANCE_PER_KG = 1.1;
     /** Resistance of lungs and airways without a tube, cmH2O·s/L, by age in years; infants 20 to 30, 10 by 8 years, adults 5 to 10 with anaesthesia; from memory. */
     private static final double[] RESISTANCE_YEARS = {0, 1, 8, 18}, RESISTANCE = {30, 20, 10, 6};
+    /** Of a child from 1 to 12 years without a height no more than this share of the usual weight of its age counts for its breaths; a youth's is that of the usual height. What is above is likely fat. Common practice, no source. */
+    private static final double HEAVY = 1.25;
     private static final double GROWN_YEARS = 18, TEEN_YEARS = 13, TEEN_LUNG_YEARS = 11;
 
     private Patients() {
@@ -30,7 +32,7 @@ public final class Patients {
         boolean adult = adult(entry);
         double age = age(entry, adult, assumed);
         double height = entry.heightCm().orElseGet(() -> {
-            double h = Weight.childHeightCm(age);
+            double h = Weight.usualHeightCm(entry.sex(), age);
             assumed.add("height taken as usual for the age: %s cm".formatted(round(h, 0)));
             return h;
         });
@@ -126,7 +128,14 @@ public final class Patients {
         if (age >= 1 && entry.heightCm().isPresent() && height >= 70) {
             return height < Weight.GROWN_CM ? Weight.childByHeightKg(height) : Weight.predictedAdultKg(entry.sex(), height);
         }
-        if (entry.weightKg().isPresent()) return entry.weightKg().getAsDouble();
+        if (entry.weightKg().isPresent()) {
+            double weight = entry.weightKg().getAsDouble();
+            if (entry.ageYears().isEmpty() || age < 1) return weight;
+            double most = age < TEEN_YEARS ? HEAVY * Weight.childByAgeKg(age) : Weight.predictedAdultKg(entry.sex(), height);
+            if (weight <= most) return weight;
+            assumed.add("predicted weight held at %s kg, the most that is usual for the age, for no height is given: breaths follow it, not the %s kg weighed".formatted(round(most, 1), round(weight, 1)));
+            return most;
+        }
         double kg = Weight.childByAgeKg(age);
         if (Double.isNaN(kg)) throw new IllegalArgumentException("from 13 years there is no formula by age: give the weight or the height");
         assumed.add("predicted weight from age: %s kg".formatted(round(kg, 1)));

@@ -43,6 +43,11 @@ public final class Weight {
         return StrictMath.sqrt(heightCm * weightKg / 3600);
     }
 
+    /** Usual height by age up to 18 years, cm: that of children, and no more than 163 (girls) or 176 (boys), the medians of the CDC's growth charts at 18 years; from memory. */
+    public static double usualHeightCm(Sex sex, double ageYears) {
+        return Math.min(childHeightCm(ageYears), sex == Sex.MALE ? 176 : 163);
+    }
+
     /** Usual length of children by age, cm: 50 at birth, 75 at one year, 6·years + 77 from 2 to 12 years (Weech), smooth between; from memory. */
     public static double childHeightCm(double ageYears) {
         if (ageYears < 1) return 50 + 25 * StrictMath.sqrt(ageYears);

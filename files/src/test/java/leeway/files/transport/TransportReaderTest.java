@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import leeway.core.body.PatientModel;
+import leeway.core.journey.Ventilated;
 import leeway.core.kit.Mode;
 import leeway.core.kit.Setting;
 import leeway.core.transport.PatientEntry;
@@ -158,6 +160,22 @@ class TransportReaderTest {
         Transport baby = good(LEAST.replace("sex: female, height: 170 cm", "weight: 3600 g"));
         assertThat(baby.filter().name()).isEqualTo("infant HME filter");
         assertThat(baby.patient().weightKg()).hasValue(3.6);
+    }
+
+    private static PatientModel patient(String who) { return Ventilated.of(good(LEAST.replace("sex: female, height: 170 cm", who))).patient(); }
+
+    /** A girl of 8 years who weighs 60 kg was suggested breaths of 360 mL, a boy of 15 with 110 kg breaths of 660 mL. */
+    @Test void aHeavyChildWithoutAHeightGetsNoBreathsForItsFat() {
+        PatientModel girl = patient("age: 8 years, weight: 60 kg");
+        assertThat(girl.predictedKg()).isCloseTo(1.25 * 31, within(1e-9));
+        assertThat(girl.assumed()).anySatisfy(a -> assertThat(a).isEqualTo("predicted weight held at 38.8 kg, the most that is usual for the age, for no height is given: breaths follow it, not the 60.0 kg weighed"));
+        PatientModel boy = patient("sex: male, age: 15 years, weight: 110 kg");
+        assertThat(boy.predictedKg()).isCloseTo(50 + 0.91 * (167 - 152.4), within(1e-9));
+        assertThat(patient("age: 17 years, weight: 90 kg").heightCm()).as("a girl of 17 is as tall as a woman").isEqualTo(163);
+        for (String usual : List.of("age: 8 years, weight: 35 kg", "age: 15 years, weight: 50 kg", "age: 6 months, weight: 9 kg", "weight: 35 kg")) {
+            PatientModel p = patient(usual);
+            assertThat(p.predictedKg()).as(usual).isEqualTo(p.weightKg());
+        }
     }
 
     @Test void theHandBagNeedsNoPowerAndTakesAFlowmeter() {
