@@ -65,6 +65,7 @@ final class ServeCommand extends Command {
                 terminal.out().println("Leeway is ready at " + server.address());
             }
             terminal.out().flush();
+            server.practise();
             new CountDownLatch(1).await();
         }
         return DONE;

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import leeway.app.report.Figures;
 import leeway.app.report.Html;
 import leeway.app.report.Language;
@@ -43,8 +44,11 @@ public final class CrewCard {
      *
      * @param called what the device calls its settings, as its sheet says
      */
-    public static void write(Plan plan, Map<String, String> called, String version, Language language, OutputStream out) throws IOException {
-        Paper.write(of(plan, called, version), "", language.keepingNamesOf(plan), out);
+    public static void write(Plan plan, Map<String, String> called, String version, Language language, OutputStream out) throws IOException { write(plan, called, version, language, out, () -> false); }
+
+    /** The same; stops with {@link leeway.core.run.Stopped} soon after it is told to be unwanted. */
+    public static void write(Plan plan, Map<String, String> called, String version, Language language, OutputStream out, BooleanSupplier unwanted) throws IOException {
+        Paper.write(of(plan, called, version), "", language.keepingNamesOf(plan), out, unwanted);
     }
 
     /** The card before it is laid out. */

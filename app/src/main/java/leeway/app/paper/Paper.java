@@ -1,9 +1,12 @@
 package leeway.app.paper;
 
+import com.openhtmltopdf.css.style.CssContext;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -17,9 +20,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TimeZone;
+import java.util.function.BooleanSupplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import leeway.app.report.Language;
+import leeway.core.run.Stopped;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.jsoup.Jsoup;
 import org.jsoup.helper.W3CDom;
@@ -54,11 +59,13 @@ final class Paper {
      *
      * @param pictureRules styles of the pictures, with variables for colours
      * @param language     in which its texts are said
+     * @param unwanted     asked between the steps, at each picture and at each stretch of the file; once it says so, {@link Stopped} is thrown
      */
-    static void write(String html, String pictureRules, Language language, OutputStream out) throws IOException {
+    static void write(String html, String pictureRules, Language language, OutputStream out, BooleanSupplier unwanted) throws IOException {
         XRLog.setLoggingEnabled(false);
         Document page = Jsoup.parse(html);
         language.into(page);
+        go(unwanted);
         page.select("script, link, style, .skip, .wide, .narrow, summary").remove();
         page.select("caption").forEach(c -> { if (c.text().isBlank()) c.remove(); });
         page.select("details").forEach(Element::unwrap);
@@ -69,7 +76,8 @@ final class Paper {
         Path fonts = Files.createTempDirectory("leeway-fonts");   // pictures take their letters only by the rule of a style sheet, and that only from a file
         try {
             page.head().appendElement("style").appendText(font(fonts, "text.ttf", 400) + font(fonts, "text-bold.ttf", 700));
-            render(page, out);
+            go(unwanted);
+            render(page, out, unwanted);
         } finally {
             for (String name : List.of("text.ttf", "text-bold.ttf")) Files.deleteIfExists(fonts.resolve(name));
             Files.deleteIfExists(fonts);
@@ -80,10 +88,41 @@ final class Paper {
         return "@font-face{font-family:Body;font-weight:" + weight + ";src:url(" + Files.write(folder.resolve(name), resource(name)).toUri() + ");-fs-pdf-font-embed:embed;-fs-pdf-font-encoding:Identity-H}";
     }
 
-    private static void render(Document page, OutputStream out) throws IOException {
+    private static void go(BooleanSupplier unwanted) {
+        if (unwanted.getAsBoolean()) throw new Stopped(0);
+    }
+
+    /** Pictures take most of the time of a page. */
+    private static final class Drawer extends BatikSVGDrawer {
+        private final BooleanSupplier unwanted;
+
+        Drawer(BooleanSupplier unwanted) { this.unwanted = unwanted; }
+
+        @Override public SVGImage buildSVGImage(org.w3c.dom.Element svg, Box box, CssContext css, double width, double height, double dotsPerPixel) {
+            go(unwanted);
+            return super.buildSVGImage(svg, box, css, width, height, dotsPerPixel);
+        }
+    }
+
+    /** A file that is unwanted is not written on. */
+    private static final class Out extends FilterOutputStream {
+        private final BooleanSupplier unwanted;
+
+        Out(OutputStream out, BooleanSupplier unwanted) {
+            super(out);
+            this.unwanted = unwanted;
+        }
+
+        @Override public void write(byte[] bytes, int from, int length) throws IOException {
+            go(unwanted);
+            out.write(bytes, from, length);
+        }
+    }
+
+    private static void render(Document page, OutputStream out, BooleanSupplier unwanted) throws IOException {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useFastMode();
-        builder.useSVGDrawer(new BatikSVGDrawer());
+        builder.useSVGDrawer(new Drawer(unwanted));
         builder.usePdfUaAccessibility(true);
         builder.withW3cDocument(new W3CDom().fromJsoup(page), null);
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
@@ -94,7 +133,8 @@ final class Paper {
                 document.setDocumentId(1L);
                 document.getDocumentInformation().setCreationDate(always);
                 document.getDocumentInformation().setModificationDate(always);
-                document.save(out);
+                go(unwanted);
+                document.save(new Out(out, unwanted));
             }
         }
     }

@@ -2,6 +2,7 @@ package leeway.app.paper;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.function.BooleanSupplier;
 import leeway.app.report.Language;
 import leeway.app.report.ReportPage;
 
@@ -10,5 +11,8 @@ public final class Report {
     private Report() { }
 
     /** Writes the page's PDF. */
-    public static void write(String page, Language language, OutputStream out) throws IOException { Paper.write(page, ReportPage.pictureRules(), language, out); }
+    public static void write(String page, Language language, OutputStream out) throws IOException { write(page, language, out, () -> false); }
+
+    /** The same; stops with {@link leeway.core.run.Stopped} soon after it is told to be unwanted. */
+    public static void write(String page, Language language, OutputStream out, BooleanSupplier unwanted) throws IOException { Paper.write(page, ReportPage.pictureRules(), language, out, unwanted); }
 }

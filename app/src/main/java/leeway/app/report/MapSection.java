@@ -14,6 +14,9 @@ final class MapSection {
 
     private MapSection() { }
 
+    /** Why there is no map. */
+    static void none(Html html) { html.heading("map", "Room to every limit", "").element("p", "Nothing is set here that ventilates, so there is no operating map: tidal volume and rate are the patient's own."); }
+
     static void write(OperatingMap map, Html html) {
         html.heading("map", "Room to every limit", "hatched: beyond a limit; dotted: little room; ring: the chosen settings").raw("<p>").text(MapPicture.says(map)).text(map.little().map(s -> " " + s).orElse("")).raw("</p><figure>")
                 .raw(MapPicture.of(map, "wide", WIDE)).raw(MapPicture.of(map, "narrow", NARROW)).raw(MapPicture.of(map, "paper", ReportPage.PAPER)).raw("</figure>");

@@ -33,10 +33,7 @@ public final class ReportPage {
         this.map = map;
     }
 
-    /** The whole file. */
-    public static String of(Plan plan, String version) { return of(plan, Optional.empty(), version); }
-
-    /** The whole file, with the operating map. */
+    /** The whole file; without a map it says that nothing is set that ventilates. */
     public static String of(Plan plan, Optional<OperatingMap> map, String version) { return new ReportPage(plan, map).page(version); }
 
     /** The styles that pictures need, wherever they stand. */
@@ -51,7 +48,7 @@ public final class ReportPage {
         journey();
         speaks();
         settings();
-        map.ifPresent(m -> MapSection.write(m, html));
+        map.ifPresentOrElse(m -> MapSection.write(m, html), () -> MapSection.none(html));
         supply();
         alarms();
         gases();

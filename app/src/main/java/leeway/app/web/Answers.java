@@ -24,11 +24,11 @@ interface Answers {
     /** Names of the sheets of a kind. */
     List<String> names(String kind);
 
-    /** The room to every limit of a text, with the settings it starts from. */
+    /** The room to every limit of a text, with the settings it starts from; no map where nothing is set that ventilates. */
     Read<Mapped> map(String text, Hands hands);
 
     /** A map and where it starts. */
-    record Mapped(OperatingMap map, Start start) { }
+    record Mapped(Optional<OperatingMap> map, Start start) { }
 
     /** What the file asks beyond its plan: each fault and thought experiment at its own moment. */
     Read<List<Rehearsal>> whatIf(String text, Hands hands);
@@ -54,10 +54,10 @@ interface Answers {
     record Traced(Trace trace, Optional<Rehearsal> row) { }
 
     /** The crew's card of a plan, as PDF. */
-    Read<byte[]> card(String text, Plan plan, Language language);
+    Read<byte[]> card(String text, Plan plan, Language language, Hands hands);
 
     /** The report of a plan, as PDF. */
-    Read<byte[]> report(Plan plan, OperatingMap map, Language language);
+    Read<byte[]> report(Plan plan, Optional<OperatingMap> map, Language language, Hands hands);
 
     /** The plan of a text, or everything that is wrong with it. */
     Read<Plan> plan(String text, Hands hands);

@@ -21,6 +21,7 @@ import leeway.core.quantity.Kind;
 import leeway.core.quantity.Quantity;
 import leeway.files.transport.FileCheck;
 import leeway.files.yaml.Complaint;
+import leeway.files.yaml.Place;
 import leeway.files.yaml.Read;
 import leeway.files.yaml.Text;
 
@@ -35,6 +36,7 @@ final class Api {
     private static final double LONGEST_S = 7 * 86_400;
     /** Longest run of the virtual patient; longer ones belong on the command line. */
     private static final double LONGEST_RUN_S = 24 * 3600;
+    private static final Complaint NO_MAP = new Complaint(new Place(JourneyPage.FILE, 1, 1), "nothing is set here that ventilates, so there is no operating map", "Plan and breathe show what the patient does.", List.of());
     private final Site site;
     private final Answers answers;
     private final String openApi;
@@ -55,6 +57,7 @@ final class Api {
     }
 
     private void breathe(Context ctx) {
+        only(ctx, "for", "seed");
         OptionalDouble forS = time(ctx, "for");
         if (forS.isPresent() && (forS.getAsDouble() <= 0 || forS.getAsDouble() > LONGEST_RUN_S)) throw new Refused(422, "error.time", "for");
         long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
@@ -68,15 +71,25 @@ final class Api {
 
     /** What the address asks for; what it gets wrong is answered like a mistake on the command line. */
     private void rehearse(Context ctx) {
+        only(ctx, "fault", "at", "draws", "seed", "pairs");
         List<String> faults = ctx.queryParams("fault");
         List<String> known = answers.names("fault");
         for (String f : faults) if (!known.contains(f)) throw new Refused(422, "error.noFault", f.length() > 60 ? f.substring(0, 60) : f);
         OptionalDouble atS = time(ctx, "at");
         int draws = (int) whole(ctx, "draws", 0, MOST_DRAWS, 0);
         long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
-        boolean pairs = "yes".equals(ctx.queryParam("pairs"));
+        String asked = Optional.ofNullable(ctx.queryParam("pairs")).orElse("no");
+        if (!asked.equals("yes") && !asked.equals("no")) throw new Refused(422, "error.yesNo", "pairs");
+        boolean pairs = asked.equals("yes");
         Read<Rehearsals> all = body(ctx).then(text -> site.answer(ctx, "rehearsals", "", hands -> answers.rehearse(text, faults, atS, draws, pairs, seed, hands)));
         if (all instanceof Read.Good<Rehearsals> good) write(ctx, 200, out -> RehearsalJson.write(good.value(), Version.TEXT, seed, out)); else complain(ctx, all.problems());
+    }
+
+    /** What this does not know, such as a slip of the pen, must not pass for granted. */
+    private static void only(Context ctx, String... known) {
+        for (String name : ctx.queryParamMap().keySet()) {
+            if (!List.of(known).contains(name)) throw new Refused(422, "error.parameter", (name.length() > 40 ? name.substring(0, 40) : name) + (known.length == 0 ? "" : " (" + String.join(", ", known) + ")"));
+        }
     }
 
     private static OptionalDouble time(Context ctx, String name) {
@@ -94,11 +107,14 @@ final class Api {
     }
 
     private void map(Context ctx) {
+        only(ctx);
         Read<Answers.Mapped> map = body(ctx).then(text -> site.answer(ctx, "map", text, hands -> answers.map(text, hands)));
-        if (map instanceof Read.Good<Answers.Mapped> good) write(ctx, 200, out -> MapJson.write(good.value().map(), good.value().start(), Version.TEXT, out)); else complain(ctx, map.problems());
+        if (map instanceof Read.Good<Answers.Mapped> good && good.value().map().isPresent()) write(ctx, 200, out -> MapJson.write(good.value().map().orElseThrow(), good.value().start(), Version.TEXT, out));
+        else complain(ctx, map instanceof Read.Good<Answers.Mapped> ? List.of(NO_MAP) : map.problems());
     }
 
     private void plan(Context ctx) {
+        only(ctx);
         Read<Plan> plan = body(ctx).then(text -> site.answer(ctx, "plan", text, hands -> answers.plan(text, hands)));
         if (plan instanceof Read.Good<Plan> good) write(ctx, 200, out -> PlanJson.write(good.value(), Version.TEXT, out)); else complain(ctx, plan.problems());
     }

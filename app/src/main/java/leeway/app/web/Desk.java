@@ -110,8 +110,11 @@ final class Desk implements AutoCloseable {
         }
     }
 
+    <T> T answer(Asker asker, Question question, Function<Hands, T> work) { return answer(asker, question, limit, work); }
+
+    /** @param left of the limit: whoever asks several questions for one answer has one limit for all of them */
     @SuppressWarnings("unchecked")      // what is kept under a question was made by its work
-    <T> T answer(Asker asker, Question question, Function<Hands, T> work) {
+    <T> T answer(Asker asker, Question question, Duration left, Function<Hands, T> work) {
         Waiter waiter;
         synchronized (lock) {
             Object there = question.key().isEmpty() ? null : keptOf(question.kind()).get(question.key());
@@ -119,7 +122,7 @@ final class Desk implements AutoCloseable {
             waiter = wait(asker, question, work);
         }
         try {
-            return (T) waiter.answer().get(limit.toMillis(), TimeUnit.MILLISECONDS);
+            return (T) waiter.answer().get(Math.max(0, left.toMillis()), TimeUnit.MILLISECONDS);
         } catch (TimeoutException e) {
             throw given(waiter, new TooLong(limit.toSeconds()));
         } catch (InterruptedException e) {
@@ -128,6 +131,22 @@ final class Desk implements AutoCloseable {
         } catch (ExecutionException e) {
             if (e.getCause() instanceof RuntimeException r) throw r;
             throw new IllegalStateException(e.getCause());
+        }
+    }
+
+    /** The longest time for an answer, its waiting included. */
+    Duration limit() { return limit; }
+
+    /** Whether nobody asks anything. */
+    boolean resting() {
+        synchronized (lock) {
+            return !closed && queued == 0 && idle == workers.size();
+        }
+    }
+
+    boolean closed() {
+        synchronized (lock) {
+            return closed;
         }
     }
 

@@ -77,7 +77,11 @@ public final class MapPage {
         String packed = site.addresses().of(text);
         Page page = site.page(ctx, "journey", site.words(ctx).say("map.title"), packed, "/map?s=" + packed);
         if (map instanceof Read.Bad<Answers.Mapped> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
-        OperatingMap made = map.good().orElseThrow().map();
+        if (map.good().orElseThrow().map().isEmpty()) {
+            site.renderAndKeep(ctx, Site.partly(ctx) ? "part/nomap.jte" : "nomap.jte", Map.of("page", page));
+            return;
+        }
+        OperatingMap made = map.good().orElseThrow().map().orElseThrow();
         View view = new View(made, MapPicture.of(made, "wide", WIDTH), MapPicture.of(made, "narrow", NARROW));
         site.renderAndKeep(ctx, Site.partly(ctx) ? "part/map.jte" : "map.jte", Map.of("page", page, "v", view));
     }

@@ -11,6 +11,7 @@ import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.Optional;
 import leeway.app.report.Examples;
+import leeway.core.run.Stopped;
 import leeway.files.sheet.Catalogue;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
@@ -22,12 +23,16 @@ public final class Server implements AutoCloseable {
     private static final int MAX_HEADER_BYTES = 48 * 1024;
     private static final int THREADS = 320;
     private static final int WAITING = 256;
+    /** Who was answered and reads is left the whole machine for so long. */
+    private static final long RESTS_MS = 3_000;
 
     private final Javalin app;
     private final Desk desk;
+    private final Answers answers;
     private final String host;
 
-    private Server(Javalin app, Desk desk, String host) {
+    private Server(Javalin app, Desk desk, Answers answers, String host) {
+        this.answers = answers;
         this.app = app;
         this.desk = desk;
         this.host = host;
@@ -70,7 +75,37 @@ public final class Server implements AutoCloseable {
         });
         app.start();
         journey.warm();
-        return new Server(app, desk, options.host());
+        return new Server(app, desk, answers, options.host());
+    }
+
+    /**
+     * Works out every example once while nobody asks anything, and stops as soon as somebody does: a machine that has done a
+     * thing some twenty times does it in half the time, and the first who comes shall have it so.
+     */
+    public void practise() {
+        Thread thread = new Thread(() -> {
+            try {
+                for (String example : Examples.names()) {
+                    for (boolean done = false; !done && !desk.closed(); ) {
+                        done = desk.resting() && practised(Examples.text(example).orElseThrow());
+                        if (!done) Thread.sleep(RESTS_MS);
+                    }
+                }
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        }, "practice");
+        thread.setDaemon(true);
+        thread.start();
+    }
+
+    private boolean practised(String text) {
+        try {
+            answers.plan(text, new Hands(() -> !desk.resting(), 0, share -> { }));
+            return true;
+        } catch (Stopped somebodyAsks) {
+            return false;
+        }
     }
 
     public int port() { return app.port(); }

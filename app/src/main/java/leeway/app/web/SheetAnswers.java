@@ -41,8 +41,6 @@ import leeway.files.keys.Table;
 import leeway.files.sheet.Catalogue;
 import leeway.files.transport.TransportKeys;
 import leeway.files.transport.TransportReader;
-import leeway.files.yaml.Complaint;
-import leeway.files.yaml.Place;
 import leeway.files.yaml.Read;
 
 /** Answers from the catalogue's sheets, each worked out anew. */
@@ -67,14 +65,9 @@ final class SheetAnswers implements Answers {
     }
 
     @Override public Read<Mapped> map(String text, Hands hands) {
-        Read<Transport> transport = read(text, t -> t);
-        if (transport instanceof Read.Good<Transport> good && good.value().ventilator().alone()) {
-            return new Read.Bad<>(List.of(new Complaint(new Place(JourneyPage.FILE, 1, 1), "nothing is set on the " + good.value().ventilator().name() + " that ventilates, so there is no operating map",
-                    "Plan and breathe show what the patient does.", List.of())));
-        }
         return read(text, t -> {
             Start start = Start.of(t, Ventilated.of(t), library::strategy, hands.unwanted());
-            return new Mapped(MapMaker.of(start, t, hands.unwanted()), start);
+            return new Mapped(t.ventilator().alone() ? Optional.empty() : Optional.of(MapMaker.of(start, t, hands.unwanted())), start);
         });
     }
 
@@ -113,9 +106,13 @@ final class SheetAnswers implements Answers {
         });
     }
 
-    @Override public Read<byte[]> card(String text, Plan plan, Language language) { return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out))); }
+    @Override public Read<byte[]> card(String text, Plan plan, Language language, Hands hands) {
+        return read(text, t -> written(out -> CrewCard.write(plan, t.ventilator().called(), Version.TEXT, language, out, hands.unwanted())));
+    }
 
-    @Override public Read<byte[]> report(Plan plan, OperatingMap map, Language language) { return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, Optional.of(map), Version.TEXT), language.keepingNamesOf(plan), out))); }
+    @Override public Read<byte[]> report(Plan plan, Optional<OperatingMap> map, Language language, Hands hands) {
+        return new Read.Good<>(written(out -> Report.write(ReportPage.of(plan, map, Version.TEXT), language.keepingNamesOf(plan), out, hands.unwanted())));
+    }
 
     /** Writes somewhere. */
     private interface Writer {

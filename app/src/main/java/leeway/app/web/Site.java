@@ -8,6 +8,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
 import java.io.ByteArrayOutputStream;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -17,6 +18,7 @@ import leeway.app.report.Json;
 /** What all routes share: language, templates, errors as page, part of a page or JSON, assets. */
 final class Site {
     static final String ANSWERED = "answered";
+    private static final String ASKED_AT = "asked at";
     /** The script of a page names the open page with each request. */
     private static final String PAGE = "Leeway-Page";
     private static final String TEMPLATES = "leeway.app.web.pages";
@@ -48,12 +50,16 @@ final class Site {
     Addresses addresses() { return addresses; }
 
     /**
-     * What follows, from the desk where answers are worked out.
+     * What follows, from the desk where answers are worked out. All that one request asks has one limit of time.
      *
      * @param key the same for the same answer, which is then kept and shared; empty for one that is not
      */
     <T> T answer(Context ctx, String kind, String key, Function<Hands, T> work) {
-        return desk.answer(new Desk.Asker(user(ctx), page(ctx)), new Desk.Question(kind, key), work);
+        Long began = ctx.attribute(ASKED_AT);
+        long now = System.nanoTime();
+        if (began == null) ctx.attribute(ASKED_AT, now);
+        Duration left = began == null ? desk.limit() : desk.limit().minusNanos(now - began);
+        return desk.answer(new Desk.Asker(user(ctx), page(ctx)), new Desk.Question(kind, key), left, work);
     }
 
     /** Works it out in the background, so that the first who asks does not wait for a cold machine. */

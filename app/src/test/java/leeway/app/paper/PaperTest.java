@@ -1,14 +1,19 @@
 package leeway.app.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicInteger;
 import leeway.app.command.Run;
+import leeway.app.report.Language;
+import leeway.core.run.Stopped;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -44,6 +49,20 @@ class PaperTest {
             for (JsonNode r : plan.get("rehearsals")) assertThat(text).containsSubsequence(r.get("fault").asText().split(" "));
             everyFontIsInside(pdf);
             isTagged(pdf);
+        }
+    }
+
+    /** At each step, and at each picture and stretch of the file: a paper that nobody waits for is left lying. */
+    @Test
+    void aPaperThatIsUnwantedIsNotWrittenOn() throws IOException {
+        String page = "<html><head><title>x</title></head><body>" + ("<p>" + "words ".repeat(40) + "</p><svg viewBox=\"0 0 10 10\"><line x1=\"0\" y1=\"0\" x2=\"9\" y2=\"9\"/></svg>").repeat(3) + "</body></html>";
+        AtomicInteger asked = new AtomicInteger();
+        Report.write(page, Language.ENGLISH, OutputStream.nullOutputStream(), () -> asked.incrementAndGet() < 0);
+        assertThat(asked.get()).as("steps, three pictures, the file").isGreaterThan(6);
+        for (int step : new int[] {1, 2, 4, asked.get()}) {
+            AtomicInteger at = new AtomicInteger();
+            assertThatThrownBy(() -> Report.write(page, Language.ENGLISH, OutputStream.nullOutputStream(), () -> at.incrementAndGet() >= step)).as("step %d of %d", step, asked.get()).isInstanceOf(Stopped.class);
+            assertThat(at.get()).isEqualTo(step);
         }
     }
 

@@ -40,6 +40,23 @@ class DeskTest {
     }
 
     @Test
+    void severalQuestionsOfOneRequestHaveOneLimit() {
+        try (Desk desk = new Desk(1, 4, Duration.ofSeconds(30))) {
+            assertThatThrownBy(() -> desk.answer(of("a"), q("last of three"), Duration.ofMillis(40), DeskTest::untilUnwanted)).isInstanceOf(Desk.TooLong.class).hasMessageContaining("30 s");
+            assertThatThrownBy(() -> desk.answer(of("a"), q("nothing left"), Duration.ofSeconds(-1), DeskTest::untilUnwanted)).isInstanceOf(Desk.TooLong.class);
+            assertThat((Integer) desk.answer(of("a"), q("quick"), hands -> 7)).isEqualTo(7);
+            assertThat((Integer) desk.answer(of("a"), q("quick"), Duration.ofSeconds(-1), hands -> 8)).as("what is kept needs no time").isEqualTo(7);
+        }
+    }
+
+    @Test
+    void itRestsOnlyWhileNobodyAsks() {
+        try (Desk desk = new Desk(1, 4, LONG)) {
+            assertThat((Boolean) desk.answer(of("a"), q("first"), hands -> desk.resting())).isFalse();
+        }
+    }
+
+    @Test
     void theSameQuestionIsWorkedOutOnce() throws Exception {
         try (Desk desk = new Desk(2, 8, LONG)) {
             AtomicInteger times = new AtomicInteger();
@@ -104,7 +121,7 @@ class DeskTest {
             desk.replace("page", "new");
             go.countDown();
             assertThat(other.get(10, TimeUnit.SECONDS)).isFalse();
-            assertThat(one).isCompletedExceptionally();
+            assertThat(one).failsWithin(Duration.ofSeconds(10));
         }
     }
 

@@ -81,7 +81,7 @@ class SentencesTest {
         SheetAnswers answers = new SheetAnswers(catalogue, 1);
         Set<String> missing = new TreeSet<>();
         for (String example : List.of("night-transfer", "mode-support")) {
-            var map = answers.map(Examples.text(example).orElseThrow(), Hands.ALONE).good().orElseThrow().map();
+            var map = answers.map(Examples.text(example).orElseThrow(), Hands.ALONE).good().orElseThrow().map().orElseThrow();
             LABEL.matcher(MapPicture.of(map, "wide", 720)).results().map(m -> m.group(1)).filter(t -> GERMAN.tongue(t) != null && !FIGURE.matcher(t).matches()).forEach(missing::add);
             if (GERMAN.tongue(MapPicture.says(map)) != null) missing.add(MapPicture.says(map));
             map.held().stream().filter(t -> GERMAN.tongue(t) != null).forEach(missing::add);

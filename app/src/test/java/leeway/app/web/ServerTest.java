@@ -168,6 +168,16 @@ class ServerTest {
         assertThat(get("/card.pdf?s=none").statusCode()).isEqualTo(400);
     }
 
+    @Test
+    void whereNothingVentilatesThePageSaysWhyThereIsNoMapAndTheReportIsPrintedWithoutIt() throws Exception {
+        String state = "?s=" + Packed.of(Files.readString(Path.of("src", "test", "resources", "leeway", "app", "free-flow-to-the-ward.yaml")));
+        HttpResponse<String> map = get("/map" + state);
+        assertThat(map.statusCode()).isEqualTo(200);
+        assertThat(map.body()).contains("there is no operating map");
+        assertThat(get("/map" + state + "&lang=de").body()).contains("gibt es keine Karte");
+        assertThat(get("/report.pdf" + state).statusCode()).isEqualTo(200);
+    }
+
     /** A transport file with so many letters of comment that hardly pack. */
     private static String commented(int letters) {
         SplittableRandom random = new SplittableRandom(1);
@@ -219,10 +229,15 @@ class ServerTest {
         Server.Options local = Server.Options.local();
         try (Server hurried = Server.start(new Server.Options(local.host(), local.port(), local.passwords(), Duration.ofMillis(30), local.catalogue(), local.seed()))) {
             String file = Examples.text("heavy-patient-by-air").orElseThrow();
-            HttpRequest asks = HttpRequest.newBuilder(URI.create(hurried.address() + "api/rehearse?draws=200&pairs=true")).header("Content-Type", "text/yaml").POST(BodyPublishers.ofString(file)).build();
+            HttpRequest asks = HttpRequest.newBuilder(URI.create(hurried.address() + "api/rehearse?draws=200&pairs=yes")).header("Content-Type", "text/yaml").POST(BodyPublishers.ofString(file)).build();
             HttpResponse<String> answer = client.send(asks, BodyHandlers.ofString());
             assertThat(answer.statusCode()).as(answer.body()).isEqualTo(503);
             assertThat(answer.body()).contains("was stopped");
+            for (String paper : List.of("report.pdf", "card.pdf")) {
+                HttpResponse<String> printed = client.send(HttpRequest.newBuilder(URI.create(hurried.address() + paper + "?example=heavy-patient-by-air")).build(), BodyHandlers.ofString());
+                assertThat(printed.statusCode()).as(paper).isEqualTo(503);
+                assertThat(printed.body()).as(paper).contains("was stopped");
+            }
         }
     }
 

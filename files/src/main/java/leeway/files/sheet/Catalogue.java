@@ -31,6 +31,7 @@ import leeway.files.yaml.Tree;
 public final class Catalogue {
     private final OwnSheets own;
     private final Map<String, Read<Sheet<?>>> read = new ConcurrentHashMap<>();
+    private final Map<String, List<String>> names = new ConcurrentHashMap<>();
 
     private Catalogue(OwnSheets own) { this.own = own; }
 
@@ -56,7 +57,9 @@ public final class Catalogue {
     public List<Complaint> problems() { return own.complaints().all(); }
 
     /** Names of all sheets of a kind, without reading them. */
-    public List<String> names(String kind) {
+    public List<String> names(String kind) { return names.computeIfAbsent(kind, this::listed); }
+
+    private List<String> listed(String kind) {
         Set<String> all = new TreeSet<>(String.CASE_INSENSITIVE_ORDER.thenComparing(String::compareTo));
         all.addAll(BuiltIn.names(kind));
         all.addAll(own.names(kind));
