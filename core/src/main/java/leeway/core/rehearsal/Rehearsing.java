@@ -13,14 +13,12 @@ import leeway.core.run.Sink;
 
 /**
  * One fault at one moment: the branch without help until harm, then branches with the remedy at later and later moments.
- * <p>Rescue-by is bisected: the branch without help goes on to the middle, is copied, gets the remedy there, and runs until
- * harm, or until all measures have moved away from harm for some breaths after the remedy is in full force. So the fall of
- * saturation after the remedy counts. Bounded to {@value #HALVINGS} halvings, or {@value #FINE_S} s.
+ * <p>Rescue-by is searched ({@link Rescue}): the branch without help goes on to a moment, is copied, gets the remedy there, and runs
+ * until harm, or until all measures have moved away from harm for some breaths after the remedy is in full force. So the fall of
+ * saturation after the remedy counts.
  * <p>Leaves out: what a crew does that the sheet does not say, and a remedy that fails.
  */
 final class Rehearsing {
-    private static final int HALVINGS = 14;
-    private static final double FINE_S = 0.5;
     /** Harm that comes at most this much earlier than without the fault is not its; s. Common practice, no source. */
     private static final double SAME_S = 5;
     /** Where gas or power ends by itself, a remedy is judged until so long before the harm that this does; s. Common practice, no source. */
@@ -119,26 +117,21 @@ final class Rehearsing {
     }
 
     private double rescueByS(Fault fault, List<Change> changes, Checkpoint struck, Trail trail, Watch watch, KitFacts kit) {
-        Checkpoint saved = struck;
-        if (harms(fault, changes, saved, watch, kit)) return 0;
-        double goodS = atS;
-        double badS = watch.harmS;
-        for (int i = 0; i < HALVINGS && badS - goodS > FINE_S; i++) {
-            double middleS = (goodS + badS) / 2;
-            Checkpoint later = trail.before(middleS, saved).branch();
-            stage.loop().to(middleS, later.now(), later.script(), Sink.NONE);
-            if (harms(fault, changes, later, watch, kit)) {
-                badS = middleS;
-            } else {
-                goodS = middleS;
-                saved = later;
+        Checkpoint[] good = {struck};
+        return Rescue.byS(watch, atS, tS -> {
+            Checkpoint at = trail.before(tS, good[0]);
+            if (tS > at.tS()) {
+                at = at.branch();
+                stage.loop().to(tS, at.now(), at.script(), Sink.NONE);
             }
-        }
-        return goodS - atS;
+            Watch after = treated(fault, changes, at, watch, kit);
+            if (after.harm == null) good[0] = at;
+            return after;
+        });
     }
 
-    /** Whether harm comes in spite of the remedy at this moment of the branch without help. */
-    private boolean harms(Fault fault, List<Change> changes, Checkpoint at, Watch watch, KitFacts kit) {
+    /** What comes of the remedy at this moment of the branch without help. */
+    private Watch treated(Fault fault, List<Change> changes, Checkpoint at, Watch watch, KitFacts kit) {
         Checkpoint treated = at.branch();
         if (fault.remedyEnds()) {
             for (Change c : changes) treated.script().end(c, at.tS());
@@ -151,6 +144,6 @@ final class Rehearsing {
         double untilS = Math.max(windowEndS, at.tS() + AFTER_S);
         if (nominal.suppliesEndS(atS) < untilS) untilS = Math.max(at.tS(), Math.min(harmWithoutS(), Math.max(nominal.suppliesEndS(atS), windowEndS)) - BEFORE_S);
         stage.loop().to(untilS, treated.now(), treated.script(), after);
-        return after.harm != null;
+        return after;
     }
 }

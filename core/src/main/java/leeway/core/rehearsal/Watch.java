@@ -58,6 +58,9 @@ final class Watch implements Sink {
     private boolean atRest;
     private Outlook outlook;
     private Drain drain;
+    /** Of a branch without help; null on others. */
+    private Course course;
+    private final double[] least = new double[MEASURES.length];
 
     /** The measure that came nearest to harm as a share of its room at the start, its value there and that share. */
     Measure nearest;
@@ -81,6 +84,7 @@ final class Watch implements Sink {
         rooms();
         keep();
         this.startRoom = startRoom == null ? room.clone() : startRoom;
+        Arrays.fill(least, Double.POSITIVE_INFINITY);
     }
 
     /** For a branch on which the remedy is given; from {@code calmFromS} on it may end as soon as all moves away from harm. */
@@ -93,6 +97,8 @@ final class Watch implements Sink {
     /** For the branch without help. From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
     Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores) {
         outlook = new Outlook(alarms);
+        course = new Course(MEASURES.length);
+        course.add(lastS, room);
         drain = stores;
         restsFromS = fromS;
         searchEndS = endS;
@@ -185,9 +191,11 @@ final class Watch implements Sink {
                 nearest = MEASURES[i];
                 nearestValue = now[i];
             }
+            if (room[i] < least[i]) least[i] = room[i];
             if (i != NO_VENTILATION && i != VOLUME && room[i] < lastRoom[i] - ROUNDING && room[i] < CLEAR * startRoom[i]) calmer = false;
         }
         calm = calmer ? calm + 1 : 0;
+        if (course != null) course.add(n.tS, room);
         if (n.tS >= restsFromS) compare(n);
         keep();
         lastS = n.tS;
@@ -207,6 +215,12 @@ final class Watch implements Sink {
         if (harm != null) return speaking == null || alarm >= 0 || lastS > harmS + LATE_S;
         return calm >= CALM_ROWS || atRest;
     }
+
+    /** The least room of a measure so far, in its unit; infinite before the first row. */
+    double leastRoom(Measure measure) { return least[measure.ordinal()]; }
+
+    /** How far each measure was from harm so far, on a branch without help. */
+    Course course() { return course; }
 
     /** The value that the harm crossed, in its measure's unit. */
     double threshold() {

@@ -1,0 +1,61 @@
+package leeway.core.rehearsal;
+
+import java.util.function.DoubleFunction;
+
+/**
+ * The latest moment at which a remedy still prevents harm: between one that was tried and did and one, at most {@value #FINE_S} s
+ * later, that was tried and did not (or harm itself). The earlier of the two is the answer.
+ * <p>Where to try is guessed: after a remedy in time, the measure that brings harm still falls by some way before it turns; without
+ * help it crosses that room at a known time. Guesses that do not close in are followed by halving, so a wrong one costs time and
+ * nothing else. Leaves out: a remedy that helps late and not early.
+ */
+final class Rescue {
+    static final double FINE_S = 0.5;
+    /** After so many guesses the middle is tried. */
+    private static final int GUESSES = 6;
+    /** Tries in all: a day is halved to the fineness in 18. */
+    private static final int TRIES = 30;
+    /** A try that should be in time lies so much before the guess; s. */
+    private static final double BEFORE_S = FINE_S / 4;
+
+    private Rescue() { }
+
+    /**
+     * @param without the branch without help, up to its harm
+     * @param atS     when the fault strikes
+     * @param remedied what comes of the remedy at a time
+     * @return latest moment after the fault, s; 0 where even at once is too late
+     */
+    static double byS(Watch without, double atS, DoubleFunction<Watch> remedied) {
+        Watch at = remedied.apply(atS);
+        if (at.harm != null) return 0;
+        double goodS = atS;
+        double badS = without.harmS;
+        double guessS = guessS(without, goodS, at);
+        double backS = 0;
+        for (int i = 0; i < TRIES && badS - goodS > FINE_S; i++) {
+            double tryS = (goodS + badS) / 2;
+            if (i < GUESSES) {
+                // at the fineness from the side that is known, or a little before the guess
+                double wanted = backS > 0 ? badS - backS : Math.max(guessS - BEFORE_S, goodS + FINE_S);
+                if (wanted > goodS && wanted < badS) tryS = wanted;
+            }
+            at = remedied.apply(tryS);
+            if (at.harm != null) {
+                badS = tryS;
+                backS = backS > 0 ? 3 * backS : FINE_S;
+            } else {
+                goodS = tryS;
+                guessS = guessS(without, goodS, at);
+                backS = 0;
+            }
+        }
+        return goodS - atS;
+    }
+
+    /** When the way that the measure fell after this remedy leads just to harm; {@code NaN} where that cannot be told. */
+    private static double guessS(Watch without, double remedyS, Watch after) {
+        int measure = without.harm.ordinal();
+        return without.course().fallsToS(measure, without.course().roomAt(measure, remedyS) - after.leastRoom(without.harm));
+    }
+}
