@@ -5,8 +5,8 @@ import java.util.function.DoubleFunction;
 /**
  * The latest moment at which a remedy still prevents harm: between one that was tried and did and one, at most {@value #FINE_S} s
  * later, that was tried and did not (or harm itself). The earlier of the two is the answer.
- * <p>Where to try is guessed: after a remedy in time, the measure that brings harm still falls by some way before it turns; without
- * help it crosses that room at a known time. Guesses that do not close in are followed by halving, so a wrong one costs time and
+ * <p>Where to try is guessed: after a remedy in time the measure that brings harm still falls for a while before it turns, as far as
+ * it does without help in a time that the course of that branch tells. Guesses that do not close in are followed by halving, so a wrong one costs time and
  * nothing else. Leaves out: a remedy that helps late and not early.
  */
 final class Rescue {
@@ -53,9 +53,8 @@ final class Rescue {
         return goodS - atS;
     }
 
-    /** When the way that the measure fell after this remedy leads just to harm; {@code NaN} where that cannot be told. */
+    /** The last remedy that helps, if one always takes as long to turn the measure as this one did; {@code NaN} where that cannot be told. */
     private static double guessS(Watch without, double remedyS, Watch after) {
-        int measure = without.harm.ordinal();
-        return without.course().fallsToS(measure, without.course().roomAt(measure, remedyS) - after.leastRoom(without.harm));
+        return without.harmS - (without.course().fallsToS(without.harm.ordinal(), after.leastRoom(without.harm)) - remedyS);
     }
 }
