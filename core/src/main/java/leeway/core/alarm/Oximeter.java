@@ -105,8 +105,8 @@ public final class Oximeter {
         double coveredS = 0;
         double laterS = Double.NaN;
         double later = Double.NaN;
-        for (int k = 0; k < KEPT; k++) {
-            int slot = kept + 2 * ((newest - k + KEPT) % KEPT);
+        for (int k = 0, at = newest; k < KEPT; k++, at = at > 0 ? at - 1 : KEPT - 1) {
+            int slot = kept + 2 * at;
             double atS = n.y[slot];
             double value = n.y[slot + 1];
             if (Double.isNaN(atS) || Double.isNaN(value)) break;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import leeway.core.alarm.AlarmLimit.From;
 import leeway.core.alarm.Oximeter.Light;
+import leeway.core.gas.Exp;
 import leeway.core.kit.Monitor;
 import leeway.core.kit.Sensor;
 import leeway.core.kit.Sensor.Measured;
@@ -262,7 +263,7 @@ public final class Sensing implements Part {
     private void smooth(Now n, int d, Signal signal, double value, double lengthS, double timeS) {
         int at = shown + d * SIGNALS + signal.ordinal();
         double before = n.y[at];
-        n.y[at] = Double.isNaN(before) || timeS <= 0 ? value : before + (value - before) * (1 - StrictMath.exp(-lengthS / timeS));
+        n.y[at] = Double.isNaN(before) || timeS <= 0 ? value : before + (value - before) * (1 - Exp.exp(-lengthS / timeS));
     }
 
     private static double stepped(Sensor sensor, double value) {

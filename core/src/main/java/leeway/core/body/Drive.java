@@ -1,5 +1,6 @@
 package leeway.core.body;
 
+import leeway.core.gas.Exp;
 import leeway.core.run.Claims;
 import leeway.core.run.Column;
 import leeway.core.run.Knob;
@@ -14,7 +15,7 @@ import leeway.core.run.Sink;
  * <p>Linear in arterial PCO2 and in saturation, a slow central and a fast peripheral part, about the patient's own start: who
  * breathes at 55 mmHg before the journey is at rest there. Effort as the file declares it is that of the start; of a patient whom
  * nothing helps (free flow) it is that of rest with ordinary gases, and the start is where it settles. Two thirds of
- * a change goes into depth, a third into rate, as powers. Below the apnoeic threshold a sedated patient stops; an awake one
+ * a change goes into depth, a third into rate, as powers (common practice, no source: carbon dioxide deepens before it quickens). Below the apnoeic threshold a sedated patient stops; an awake one
  * keeps breathing. Leaves out that hypoxia steepens the answer to carbon dioxide, that it fades within minutes of hypoxia,
  * the answer to acidosis, pain and fear, and the blunted answer of those who have retained carbon dioxide for long.
  * <p>Knob {@code DRIVE} scales it; 0 switches it off. Reads the row of the gas exchange, so it stands after it in the loop.
@@ -34,8 +35,6 @@ public final class Drive implements Part {
     private static final double AWAKE_LEAST = 0.5;
     /** From this sedation on a low carbon dioxide can end the drive. From memory, as the share. */
     public static final double ASLEEP_FROM = 0.3;
-    /** Share of a change, as a power, that goes into depth. Common practice, no source: carbon dioxide deepens before it quickens. */
-    private static final double INTO_DEPTH = 2.0 / 3;
     private static final int LAST_S = 0, FAST = 1, SLOW = 2, OXYGEN = 3, COUNT = 4;
 
     /** Gases of a healthy adult at rest, about which the effort of one whom nothing helps answers. Textbooks, from memory. */
@@ -70,8 +69,9 @@ public final class Drive implements Part {
     }
 
     private static void tell(Now n, double times) {
-        n.level[Level.DRIVE_DEPTH.ordinal()] = depthTimes(times) - 1;
-        n.level[Level.DRIVE_RATE.ordinal()] = rateTimes(times) - 1;
+        double rate = rateTimes(times);
+        n.level[Level.DRIVE_DEPTH.ordinal()] = rate * rate - 1;
+        n.level[Level.DRIVE_RATE.ordinal()] = rate - 1;
     }
 
     @Override
@@ -87,20 +87,23 @@ public final class Drive implements Part {
         double paco2 = n.get(Column.PACO2_MMHG), sao2 = n.get(Column.SAO2), share = n.get(Knob.DRIVE);
         if (Double.isNaN(paco2) || Double.isNaN(sao2)) return;
         double[] y = n.y;
-        double dtS = n.tS - y[at + LAST_S], fast = 1 - StrictMath.exp(-dtS / FAST_S);
+        double dtS = n.tS - y[at + LAST_S], fast = 1 - Exp.exp(-dtS / FAST_S);
         y[at + LAST_S] = n.tS;
         y[at + FAST] += fast * (paco2 - y[at + FAST]);
         y[at + OXYGEN] += fast * (sao2 - y[at + OXYGEN]);
-        y[at + SLOW] += (1 - StrictMath.exp(-dtS / SLOW_S)) * (paco2 - y[at + SLOW]);
+        y[at + SLOW] += (1 - Exp.exp(-dtS / SLOW_S)) * (paco2 - y[at + SLOW]);
         double times = share > 0 ? times(y[at + FAST] - startPaco2, y[at + SLOW] - startPaco2, startSao2 - y[at + OXYGEN], share, n.get(Knob.SEDATION)) : 1;
         tell(n, times);
     }
 
     /** Depth of a breath over that of the start, at a drive over that of the start. */
-    public static double depthTimes(double times) { return StrictMath.pow(times, INTO_DEPTH); }
+    public static double depthTimes(double times) {
+        double rate = rateTimes(times);
+        return rate * rate;
+    }
 
     /** Breaths a minute over those of the start. */
-    public static double rateTimes(double times) { return StrictMath.pow(times, 1 - INTO_DEPTH); }
+    public static double rateTimes(double times) { return times == 1 ? 1 : StrictMath.cbrt(times); }
 
     /**
      * Drive over that of the start when gases that differ from those of the start have stood for long.

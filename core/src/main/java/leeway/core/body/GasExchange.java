@@ -128,10 +128,9 @@ public final class GasExchange implements Part {
         for (int k = 0; k < parts.count; k++) warm(y, parts.warm[k], s.partO2MmHg()[k], s.partCo2MmHg()[k]);
         warm(y, BLOCKED_END, s.partO2MmHg()[0], s.partCo2MmHg()[0]);
         warm(y, ARTERY_END, steady.pao2MmHg(), steady.paco2MmHg());
-        warm(y, VEIN_END, 40, steady.paco2MmHg() + 6);
     }
 
-    private static final int BLOCKED_END = WARM + Warm.EACH * WARM_BLOCKED, ARTERY_END = WARM + Warm.EACH * WARM_ARTERY, VEIN_END = WARM + Warm.EACH * WARM_VEIN;
+    private static final int BLOCKED_END = WARM + Warm.EACH * WARM_BLOCKED, ARTERY_END = WARM + Warm.EACH * WARM_ARTERY;
 
     private void warm(double[] y, int which, double po2, double pco2) {
         point.ofTensions(blood, po2, pco2);
@@ -200,10 +199,14 @@ public final class GasExchange implements Part {
         n.set(Column.PAO2_MMHG, point.po2MmHg);
         n.set(Column.SAO2, point.saturation);
         n.set(Column.PH, point.ph());
-        recall(y, VEIN_END);
-        point.ofContents(blood, y[at + LARGE_VEIN], y[at + LARGE_VEIN + 1]);
-        keep(y, VEIN_END);
-        n.set(Column.MIXED_VENOUS_SATURATION, point.saturation);
+    }
+
+    /** Saturation of the blood that comes to the lung. */
+    double mixedVenousSaturation(Now n) {
+        point.u = 3.7;
+        point.h = 0;
+        point.ofContents(blood, n.y[at + LARGE_VEIN], n.y[at + LARGE_VEIN + 1]);
+        return point.saturation;
     }
 
     /** Of the well ventilated lung; the mean by ventilation where it has a spread. */

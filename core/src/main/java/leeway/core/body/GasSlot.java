@@ -28,11 +28,11 @@ final class GasSlot {
     static final int SAMPLE = 52;
     /** Carbon dioxide held by the tissues beside their blood. */
     static final int TISSUE = 54;
-    /** Where the searches of {@link Warm} ended: main, low, blocked, three tissues, artery, vein. */
+    /** Where the searches of {@link Warm} ended: main, low, blocked, three tissues, artery. */
     static final int WARM = 57;
-    static final int WARM_MAIN = 0, WARM_LOW = 1, WARM_BLOCKED = 2, WARM_TISSUE = 3, WARM_ARTERY = 6, WARM_VEIN = 7;
+    static final int WARM_MAIN = 0, WARM_LOW = 1, WARM_BLOCKED = 2, WARM_TISSUE = 3, WARM_ARTERY = 6;
     /** Blood on its way from the lung to the place of the sample, in parcels, oldest first: how many, then volume and two contents of each. */
-    static final int PARCELS = WARM + 8 * Warm.EACH, MOST_PARCELS = 16;
+    static final int PARCELS = WARM + 7 * Warm.EACH, MOST_PARCELS = 16;
     static final int COUNT = PARCELS + 1 + 3 * MOST_PARCELS;
 
     private GasSlot() {

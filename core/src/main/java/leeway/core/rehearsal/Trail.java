@@ -7,26 +7,32 @@ import leeway.core.run.Script;
 import leeway.core.run.Sink;
 
 /**
- * Moments kept along a branch while another sink watches it, so that a later moment is reached again from one shortly before it and
- * not from the start. At most {@value #MOST} are kept: when they are all there every second one goes, and they lie twice as far apart.
+ * Moments kept along a branch while it is watched, so that a later moment is reached again from one shortly before it and not from
+ * the start: once something has come nearer to harm. At most {@value #MOST} are kept: when they are all there every second one goes,
+ * and they lie twice as far apart.
  */
 final class Trail implements Sink {
     private static final int MOST = 6;
-    private final Sink watch;
+    private final Sink out;
+    private final Watch watch;
     private final Script script;
     private final List<Checkpoint> kept = new ArrayList<>(MOST);
     private int every = 6;
     private int rows;
 
-    /** @param script of the branch */
-    Trail(Sink watch, Script script) {
+    /**
+     * @param out    watches too, and says when it is enough
+     * @param script of the branch
+     */
+    Trail(Sink out, Watch watch, Script script) {
+        this.out = out;
         this.watch = watch;
         this.script = script;
     }
 
     @Override public void row(Now n) {
-        watch.row(n);
-        if (++rows % every != 0) return;
+        out.row(n);
+        if (!watch.nearer() || ++rows % every != 0) return;
         if (kept.size() == MOST) thin();
         if (rows % every == 0) kept.add(Checkpoint.of(n, script));
     }
@@ -36,11 +42,11 @@ final class Trail implements Sink {
         for (int i = MOST - 2; i >= 0; i -= 2) kept.remove(i);
     }
 
-    @Override public void event(double tS, int what, double value) { watch.event(tS, what, value); }
+    @Override public void event(double tS, int what, double value) { out.event(tS, what, value); }
 
-    @Override public void stretch(Now n, double toS) { watch.stretch(n, toS); }
+    @Override public void stretch(Now n, double toS) { out.stretch(n, toS); }
 
-    @Override public boolean enough() { return watch.enough(); }
+    @Override public boolean enough() { return out.enough(); }
 
     /** The later one of this moment and the last that was kept up to a time. */
     Checkpoint before(double tS, Checkpoint known) {

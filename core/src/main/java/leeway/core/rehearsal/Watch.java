@@ -216,6 +216,12 @@ final class Watch implements Sink {
         return calm >= CALM_ROWS || atRest;
     }
 
+    /** Whether some measure has come clearly nearer to harm than it was at the start. */
+    boolean nearer() {
+        for (int i = 0; i < room.length; i++) if (room[i] < CLEAR * startRoom[i]) return true;
+        return false;
+    }
+
     /** The least room of a measure so far, in its unit; infinite before the first row. */
     double leastRoom(Measure measure) { return least[measure.ordinal()]; }
 

@@ -70,7 +70,7 @@ public enum Column {
     /** Gas in the pleura. */
     PLEURAL_GAS_ML,
     // by the gas exchange
-    FIO2, ETCO2_MMHG, INSPIRED_CO2_MMHG, PACO2_MMHG, PAO2_MMHG, SAO2, SPO2, PH, PALVO2_MMHG, MIXED_VENOUS_SATURATION,
+    FIO2, ETCO2_MMHG, INSPIRED_CO2_MMHG, PACO2_MMHG, PAO2_MMHG, SAO2, SPO2, PH, PALVO2_MMHG,
     OXYGEN_UPTAKE_ML, CO2_OUTPUT_ML,
     /** What the heart puts out against the pressure in the chest. */
     CARDIAC_OUTPUT_L_MIN,

@@ -11,7 +11,9 @@ import java.util.List;
  */
 public final class Script {
     private static final int RAMP_STEPS = 64;
-    private final double[] base;
+    private double[] base;
+    /** Whether another script has the same base: then it is replaced, not changed. */
+    private boolean shared;
     private Change[] layers;
     private int count;
     private double foldedToS = Double.NEGATIVE_INFINITY;
@@ -49,6 +51,8 @@ public final class Script {
         if (!(value >= knob.low && value <= knob.high)) {
             throw new IllegalArgumentException("%s (%s %s) lies outside %s to %s".formatted(knob, value, knob.unit, knob.low, knob.high));
         }
+        if (shared) base = base.clone();
+        shared = false;
         base[knob.slot(copy)] = value;
         foldedToS = Double.NEGATIVE_INFINITY;
         return this;
@@ -87,7 +91,10 @@ public final class Script {
 
     /** A script of its own with the same base and layers; for a branch. */
     public Script copy() {
-        return new Script(base.clone(), layers.clone(), count);
+        Script copy = new Script(base, layers.clone(), count);
+        shared = true;
+        copy.shared = true;
+        return copy;
     }
 
     /** When the knobs change next, later than t; infinity for never. */

@@ -61,7 +61,7 @@ final class Run {
         loop.to(endS, now, script, new Sink() {
             @Override public void row(Now n) {
                 rows.add(new double[] {n.tS, n.get(Column.PACO2_MMHG), n.get(Column.PAO2_MMHG), n.get(Column.SAO2), n.get(Column.PH), n.get(Column.ETCO2_MMHG),
-                    n.get(Column.OXYGEN_UPTAKE_ML), n.get(Column.CO2_OUTPUT_ML), n.get(Column.FIO2), n.get(Column.PALVO2_MMHG), n.get(Column.MIXED_VENOUS_SATURATION)});
+                    n.get(Column.OXYGEN_UPTAKE_ML), n.get(Column.CO2_OUTPUT_ML), n.get(Column.FIO2), n.get(Column.PALVO2_MMHG), gas.mixedVenousSaturation(n)});
             }
         });
         return this;
