@@ -12,7 +12,7 @@ public final class BloodPoint {
     private static final int BOUND = 40;
     private static final double SETTLED = 1e-6;
     /** A last step shorter than this goes along the slopes: what that leaves out is of its square, 1e-9 of each value at most. */
-    private static final double FOLLOWED = 1e-5;
+    private static final double FOLLOWED = 3e-6;
 
     /** Where the point stands: ln of the standard oxygen tension, and pH − 7.4. */
     public double u = 4.5, h;
