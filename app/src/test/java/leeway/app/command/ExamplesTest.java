@@ -29,7 +29,7 @@ class ExamplesTest {
     private static final Map<String, Wanted> WANTED = Map.ofEntries(
             Map.entry("night-transfer", REMARKS), Map.entry("infant-by-road", REMARKS), Map.entry("child-by-helicopter", REMARKS),
             Map.entry("heavy-patient-by-air", REMARKS), Map.entry("head-injury-by-road", REMARKS), Map.entry("copd-by-ferry", REMARKS),
-            Map.entry("after-arrest-by-helicopter", REMARKS), Map.entry("hand-bag-across-town", REMARKS), Map.entry("chest-injury-from-the-scene", REMARKS),
+            Map.entry("after-arrest-by-helicopter", REMARKS), Map.entry("hand-bag-across-town", REMARKS), Map.entry("free-flow-to-the-ward", REMARKS), Map.entry("chest-injury-from-the-scene", REMARKS),
             Map.entry("mode-assist-pressure", REMARKS), Map.entry("mode-volume-target", REMARKS), Map.entry("mode-mandatory-volume", REMARKS), Map.entry("mode-mandatory-pressure", REMARKS), Map.entry("mode-intermittent-volume", REMARKS), Map.entry("mode-intermittent-pressure", REMARKS), Map.entry("mode-support", REMARKS), Map.entry("mode-continuous-pressure", REMARKS), Map.entry("mode-two-levels", REMARKS), Map.entry("mode-support-with-leak", REMARKS),
             Map.entry("one-small-cylinder", new Wanted("does not hold", List.of("Oxygen runs out"))),
             Map.entry("tired-battery", new Wanted("does not hold", List.of("charge runs out"))),
@@ -79,7 +79,7 @@ class ExamplesTest {
         assertThat(plan.get("oxygen").fieldNames()).toIterable().contains("byLeg", "stores", "neededL", "usableL", "emptyChance", "changeovers");
         assertThat(plan.at("/oxygen/neededL").fieldNames()).toIterable().contains("p50", "p95", "p99");
         assertThat(plan.at("/expected/byLeg")).hasSameSizeAs(plan.at("/oxygen/byLeg"));
-        boolean hand = name.startsWith("hand-bag");
+        boolean hand = name.startsWith("hand-bag") || name.startsWith("free-flow");
         assertThat(plan.get("settings").has("mode")).isEqualTo(!hand);
         assertThat(plan.has("power")).isEqualTo(!hand);
         assertThat(plan.at("/settings/because")).allSatisfy(b -> assertThat(b.get("origin").asText()).isIn("prescribed", "suggested"));
@@ -108,6 +108,7 @@ class ExamplesTest {
 
     /** The chosen point has room, or the plan says which limit it touches or crosses. */
     @ParameterizedTest @MethodSource("names") void theChosenSettingsLieInDeepWaterOrTheLimitIsNamed(String name) throws IOException {
+        if (name.startsWith("free-flow")) return;       // no map: nothing is set that ventilates
         JsonNode map = new ObjectMapper().readTree(Run.of("map", FOLDER.resolve(name + ".yaml").toString(), "--format", "json").out());
         JsonNode chosen = map.get("chosen");
         String said = (plan(name).at("/verdict/remarks") + " " + plan(name).at("/verdict/reasons")).toLowerCase(java.util.Locale.ROOT);

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Free flow as a user meets it: a ventilator of the file, an alternative of compare, no map. */
 class FreeFlowCommandTest {
-    private static final Path WARD = Path.of("src", "test", "resources", "leeway", "app", "free-flow-to-the-ward.yaml"), NIGHT = Path.of("..", "examples", "night-transfer.yaml");
+    private static final Path WARD = Path.of("..", "examples", "free-flow-to-the-ward.yaml"), NIGHT = Path.of("..", "examples", "night-transfer.yaml");
 
     @TempDir
     Path folder;

@@ -147,7 +147,7 @@ public final class Breath implements Part {
     void settle(Loop alone, Now k, Script script) {
         boolean passive = tuned.effortPeriod == Double.POSITIVE_INFINITY && tuned.falsePeriod == Double.POSITIVE_INFINITY && !tuned.disturbed && tuned.leakSeen == 0;
         law.hasten(true);
-        Settling.run(alone, k, script, law.settledMl(), passive && law.volumeIsAll());
+        Settling.run(alone, k, script, law.settledMl(), passive && law.volumeIsAll(), !passive && !mechanics.lungs().linear());
         law.hasten(false);
     }
 

@@ -18,6 +18,7 @@ class Law {
     final Tuned t;
     final Stretches path = new Stretches();
     private final Stretch stretch = path.first;
+    final Illinois root = new Illinois();
     int at;
     /** Ventilated volume; muscle pressure and its slope; airway pressure where it does not follow from the flow; flow that met a leak, else NaN. */
     double v, lastDigitS, m0, mg, pawA, pawG, leakedFrom;
@@ -199,27 +200,9 @@ class Law {
             return time <= left ? time : Double.POSITIVE_INFINITY;
         }
         if (pressureAt(left) < level) return Double.POSITIVE_INFINITY;
-        double low = 0, high = left, below = -missing, above = pressureAt(high) - level;
-        int side = 0;
-        for (int i = 0; i < 80 && high - low > 1e-14 * (1 + high); i++) {
-            // the secant, with the weight of an end halved that stays twice (Illinois)
-            double mid = low - below / (above - below) * (high - low);
-            if (!(mid > low && mid < high)) mid = 0.5 * (low + high);
-            double miss = pressureAt(mid) - level;
-            if (miss >= 0) {
-                high = mid;
-                above = miss;
-                if (side > 0) below *= 0.5;
-                side = 1;
-            } else {
-                low = mid;
-                below = miss;
-                if (side < 0) above *= 0.5;
-                side = -1;
-            }
-            if (above == 0) return high;
-        }
-        return high;
+        root.begin(0, left, -missing, pressureAt(left) - level);
+        for (int i = 0; i < 80 && root.wide(1e-14); i++) if (root.took(pressureAt(root.next()) - level)) break;
+        return root.high;
     }
 
     /** When this much has gone in, at most {@code left} later, else infinity: Newton, for flow is the slope, kept between bounds. */

@@ -25,6 +25,7 @@ abstract class LungFlows extends Law implements DormandPrince.Field {
     final Recruitment recruitment;
     final FlowLimit limit;
     final boolean opens;
+    private final OpeningRate rate1, rate2;
     final double[] start = new double[6], allowed = new double[6];
     private final double[] ahead = new double[6], slope = new double[6], alone = new double[1];
     // where in the integrated state: the second volume, the open shares, gas in the pleura, pressure of the circuit; -1: not integrated
@@ -48,6 +49,8 @@ abstract class LungFlows extends Law implements DormandPrince.Field {
         recruitment = lungs.recruitment();
         limit = lungs.limit();
         opens = recruitment.share() > 0;
+        rate1 = new OpeningRate(recruitment);
+        rate2 = new OpeningRate(recruitment);
     }
 
     @Override
@@ -284,21 +287,14 @@ abstract class LungFlows extends Law implements DormandPrince.Field {
         }
     }
 
-    /** What of a flow goes past the leak into the lung: q + L sqrt(paw(q)) = given, paw rising with q. */
+    /**
+     * What of a flow goes past the leak into the lung: q + L sqrt(paw(q)) = given, paw = back + (k + k2 |q|) q rising with q.
+     * Squared it is a quadratic on either side of q = 0; the side is that of given^2 - L^2 back, the root the one nearer to 0.
+     */
     private double past(double given, double back, double k) {
-        double top = back + (k + k2 * Math.abs(given)) * given;
-        if (top <= 0) return given;
-        double low = given - leaks * Math.sqrt(top), high = given, q = high;
-        for (int i = 0; i < 60; i++) {
-            double p = back + (k + k2 * Math.abs(q)) * q, root = Math.sqrt(Math.max(0, p)), miss = q + leaks * root - given;
-            if (miss > 0) high = q;
-            else low = q;
-            double next = p > 0 ? q - miss / (1 + leaks * (k + 2 * k2 * Math.abs(q)) / (2 * root)) : 0.5 * (low + high);
-            if (!(next > low && next < high)) next = 0.5 * (low + high);
-            if (Math.abs(next - q) <= 1e-13 * (1 + Math.abs(q))) return next;
-            q = next;
-        }
-        return q;
+        if (back + (k + k2 * Math.abs(given)) * given <= 0) return given;
+        double l2 = leaks * leaks, c = given * given - l2 * back, a = c >= 0 ? 1 - l2 * k2 : 1 + l2 * k2, b = 2 * given + l2 * k;
+        return 2 * c / (b + Math.sqrt(Math.max(0, b * b - 4 * a * c)));
     }
 
     @Override
@@ -306,8 +302,8 @@ abstract class LungFlows extends Law implements DormandPrince.Field {
         work(time, y);
         dy[0] = flow1 / s.moving - pleuralFlow;
         if (second >= 0) dy[second] = flow2 / s.moving;
-        if (open1 >= 0) dy[open1] = recruitment.rate(y[open1], s.opening1(y[0]));
-        if (open2 >= 0) dy[open2] = recruitment.rate(y[open2], s.opening2(y[second]));
+        if (open1 >= 0) dy[open1] = rate1.at(y[open1], s.opening1(y[0]));
+        if (open2 >= 0) dy[open2] = rate2.at(y[open2], s.opening2(y[second]));
         if (gas >= 0) dy[gas] = pleuralFlow;
         if (circuit >= 0) dy[circuit] = (q0 + qg * time - flow - leaks * Math.sqrt(Math.max(0, y[circuit]))) / t.give;
     }

@@ -8,7 +8,7 @@ import leeway.core.run.Now;
 
 /** What lungs of several parts, or lungs that open and close, note of a breath and write into its row. */
 final class LungRow {
-    private static final double LARGEST_LEAD = 0.1;
+    private static final double LARGEST_LEAD = 0.1, OPENING_LEAD = 0.5;
     private final LungState s;
     private final Recruitment recruitment;
     private final boolean opens;
@@ -40,15 +40,19 @@ final class LungRow {
         y[at + SECOND_PLATEAU] = s.alveoli2;
     }
 
-    /** What closes slowly is led to where three rows point (Aitken); the breaths after settle it. What opens is followed: led too far, it would stay open. */
+    /**
+     * What closes or opens slowly is led to where three rows point (Aitken); the breaths after settle it. Opening slows down as it
+     * comes near, for less of each breath opens anything, but the first rows after a jump may point too far, and led
+     * beyond it would stay open: so it is led half of the way.
+     */
     private void lead(double[] y, int at) {
         noted = (noted + 1) % 4;
         for (int i = 0; i < 2; i++) {
             int slot = at + FIRST_OPEN + i;
             double now = y[slot], older = before[i], old = before[2 + i], first = old - older, second = now - old;
-            if (noted == 3 && second < -1e-9 && first < 0 && second / first < 0.999) {
-                double jump = second * second / (first - second);
-                y[slot] = Math.max(0, now + Math.max(-LARGEST_LEAD, jump));
+            if (noted == 3 && Math.abs(second) > 1e-9 && second / first > 0 && second / first < 0.999) {
+                double jump = second * second / (first - second), led = second < 0 ? Math.max(-LARGEST_LEAD, jump) : Math.min(LARGEST_LEAD, OPENING_LEAD * jump);
+                y[slot] = Math.max(0, Math.min(1, now + led));
             }
             before[i] = old;
             before[2 + i] = now;

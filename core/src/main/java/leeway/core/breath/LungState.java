@@ -22,7 +22,8 @@ final class LungState {
     final Lungs lungs;
     final Recruitment recruitment;
     final boolean curved;
-    private final double inflection, width;
+    private final Illinois root = new Illinois();
+    private final double inflection, width, reference;
     /** Shares of the two; the second is 0 where there is one, and its gas does not move where it is blocked. */
     double w1, w2, moving;
     boolean blocked;
@@ -38,6 +39,7 @@ final class LungState {
         inflection = lungs.inflectionCmH2O();
         width = lungs.widthCmH2O();
         recruitment = lungs.recruitment();
+        reference = recruitment.reference();
     }
 
     void retuned() {
@@ -65,7 +67,7 @@ final class LungState {
     }
 
     private double per(double share, double open) {
-        double scale = share * recruitment.lungTimes(open);
+        double scale = share * recruitment.lungTimes(open, reference);
         return curved ? 1 / (span * scale) : linear / scale;
     }
 
@@ -167,28 +169,15 @@ final class LungState {
         double s1 = blocked ? 1 : w1, s2 = blocked ? 0 : w2, step = 1 / t.wholeElastance, low = -step, high = step;
         for (int i = 0; i < 60 && after(v1, v2, o1, o2, gas, s1 * low, s2 * low) < pressure; i++) low *= 2;
         for (int i = 0; i < 60 && after(v1, v2, o1, o2, gas, s1 * high, s2 * high) > pressure; i++) high *= 2;
-        double above = after(v1, v2, o1, o2, gas, s1 * low, s2 * low) - pressure, below = after(v1, v2, o1, o2, gas, s1 * high, s2 * high) - pressure, last = Double.NaN;
-        int side = 0;
-        for (int i = 0; i < 60 && high - low > 1e-9 * step; i++) {
-            // the secant, with the weight of an end halved that stays twice (Illinois)
-            double mid = low + above / (above - below) * (high - low);
-            if (!(mid > low && mid < high)) mid = 0.5 * (low + high);
-            if (Math.abs(mid - last) <= 1e-10 * step) return mid;
-            last = mid;
-            double miss = after(v1, v2, o1, o2, gas, s1 * mid, s2 * mid) - pressure;
-            if (miss > 0) {
-                low = mid;
-                above = miss;
-                if (side > 0) below *= 0.5;
-                side = 1;
-            } else {
-                high = mid;
-                below = miss;
-                if (side < 0) above *= 0.5;
-                side = -1;
-            }
+        root.begin(low, high, after(v1, v2, o1, o2, gas, s1 * low, s2 * low) - pressure, after(v1, v2, o1, o2, gas, s1 * high, s2 * high) - pressure);
+        double last = Double.NaN;
+        for (int i = 0; i < 60 && root.high - root.low > 1e-9 * step; i++) {
+            double less = root.next();
+            if (Math.abs(less - last) <= 1e-10 * step) return less;
+            last = less;
+            if (root.took(after(v1, v2, o1, o2, gas, s1 * less, s2 * less) - pressure)) return less;
         }
-        return 0.5 * (low + high);
+        return 0.5 * (root.low + root.high);
     }
 
     private double after(double v1, double v2, double o1, double o2, double gas, double less1, double less2) {

@@ -134,23 +134,9 @@ final class NonlinearLaw extends LungFlows {
 
     /** Bracketed search within a step; answers the far side. */
     private double search(int what, double level, int step, double low, double high, double lowGap, double highGap) {
-        double a = lowGap, b = highGap;
-        for (int i = 0; i < 80 && high - low > 1e-14 * (1 + high); i++) {
-            double x = low - a * (high - low) / (b - a), edge = 1e-4 * (high - low);
-            if (!(x > low + edge)) x = low + edge;
-            if (!(x < high - edge)) x = high - edge;
-            if ((i & 3) == 3) x = 0.5 * (low + high);
-            double gap = value(what, step, x) - level;
-            if (gap < 0 == lowGap < 0 && gap != 0) {
-                low = x;
-                a = gap;
-            } else {
-                high = x;
-                b = gap;
-                if (gap == 0) break;
-            }
-        }
-        return high;
+        root.begin(low, high, lowGap, highGap);
+        for (int i = 0; i < 80 && root.wide(1e-14); i++) if (root.took(value(what, step, root.next()) - level)) break;
+        return root.high;
     }
 
     @Override

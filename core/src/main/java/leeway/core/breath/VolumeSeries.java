@@ -33,6 +33,7 @@ final class VolumeSeries extends Steps {
 
     private final LungState s;
     private final FlowLimit flowLimit;
+    private final Illinois root = new Illinois();
     /** Terms of the volume and of the flow's square about the start of each step. */
     private double[] terms = new double[16 * TERMS], squares = new double[16 * TERMS];
     private boolean given, inward, limited;
@@ -197,28 +198,11 @@ final class VolumeSeries extends Steps {
 
     /** Where the running step's value is what is aimed at, its two ends lying on either side. */
     private double root(int what, double h) {
-        double to = what == VOLUME ? aim : 0, low = 0, high = h, below = value(what, 0) - to, above = value(what, h) - to;
+        double to = what == VOLUME ? aim : 0, below = value(what, 0) - to, above = value(what, h) - to;
         if (what == LIMIT && below < 0 == above < 0) return LEAST_S;       // it changed at the very start
-        int side = 0;
-        for (int i = 0; i < 60 && high - low > 1e-15 * (1 + h); i++) {
-            // the secant, with the weight of an end halved that stays twice (Illinois)
-            double mid = low - below / (above - below) * (high - low);
-            if (!(mid > low && mid < high)) mid = 0.5 * (low + high);
-            double miss = value(what, mid) - to;
-            if (miss == 0) return mid;
-            if (miss < 0 == above < 0) {
-                high = mid;
-                above = miss;
-                if (side > 0) below *= 0.5;
-                side = 1;
-            } else {
-                low = mid;
-                below = miss;
-                if (side < 0) above *= 0.5;
-                side = -1;
-            }
-        }
-        return high;
+        root.begin(0, h, below, above);
+        for (int i = 0; i < 60 && root.wide(1e-15); i++) if (root.took(value(what, root.next()) - to)) break;
+        return root.high;
     }
 
     @Override

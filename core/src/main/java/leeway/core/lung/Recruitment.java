@@ -73,7 +73,26 @@ public record Recruitment(double share, double openingCmH2O, double openingSdCmH
 
     /** The whole lung that takes part at this open share, over that of the sheet. */
     public double lungTimes(double open) {
-        return (1 - share + share * open) / (1 - share + share * reference());
+        return lungTimes(open, reference());
+    }
+
+    /** The same, of who keeps the {@link #reference}. */
+    public double lungTimes(double open, double reference) {
+        return (1 - share + share * open) / (1 - share + share * reference);
+    }
+
+    /** The pressure that opens no more than this share, given time; infinite at its ends. */
+    public double opensAt(double open) {
+        return openingCmH2O + openingSdCmH2O * PER_SD * logit(open);
+    }
+
+    /** The pressure that keeps just this share open. */
+    public double keepsAt(double open) {
+        return closingCmH2O + closingSdCmH2O * PER_SD * logit(open);
+    }
+
+    private static double logit(double share) {
+        return share <= 0 ? Double.NEGATIVE_INFINITY : share >= 1 ? Double.POSITIVE_INFINITY : Exponentials.log(share / (1 - share));
     }
 
     /** What is added to the sheet's shunt. */
