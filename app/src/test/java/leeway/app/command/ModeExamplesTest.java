@@ -71,7 +71,8 @@ class ModeExamplesTest {
 
     @Test void whoPullsInPressureControlGetsMore() throws IOException {
         List<JsonNode> pulls = example("mode-assist-pressure", "4 min"), still = changed("mode-assist-pressure", "4 min", "effort: normal", "effort: none");
-        assertThat(mean(pulls.stream().filter(r -> by(r, "patient")).toList(), "inspiredMl", 30, 240)).isGreaterThan(mean(still, "inspiredMl", 30, 240) + 5);
+        assertThat(mean(pulls.stream().filter(r -> by(r, "patient")).toList(), "inspiredMl", 30, 240)).isGreaterThan(mean(still, "inspiredMl", 30, 240) + 80);
+        assertThat(pulls).as("slower than the patient, the clock starts nothing").allMatch(r -> !r.has("startedBy") || by(r, "patient"));
         assertThat(pulls.get(10).get("inspiredBy").asText()).isIn("both", "ventilator");
         assertThat(still.get(10).get("inspiredBy").asText()).isEqualTo("ventilator");
     }
@@ -107,6 +108,9 @@ class ModeExamplesTest {
             assertThat(mandatory).as(name).isBetween(90L, 110L);
             assertThat(own).as(name).isGreaterThan(20);
         }
+        List<JsonNode> sedated = example("mode-intermittent-pressure", "25 min");
+        assertThat(mean(sedated, "patientShare", 1200, 1500)).as("sedation at 15 min").isLessThan(mean(sedated, "patientShare", 300, 890) - 0.04);
+        assertThat(mean(sedated, "p01CmH2O", 1200, 1500)).isLessThan(0.7 * mean(sedated, "p01CmH2O", 300, 890));
     }
 
     @Test void withoutSupportAllTheWorkIsThePatients() throws IOException {

@@ -26,6 +26,7 @@ class BreathPublishedTest {
     private static final DeviceLimits UNCOMPENSATED = new DeviceLimits(1000, 200, 0, false, 0, 3, 5);
     private static final String EXPONENTIAL = "time constants, physiology textbooks";
     private static final String FUTAGAWA = "Futagawa, BMC Anesthesiol 2017, preformed nasal tube with slip joint; ours trusts to 25 %";
+    private static final String ESTIMATES = "Comments on the use of expiratory time constant, Crit Care 2013 (doi 10.1186/cc12561), table 1, simulated";
     private static final String GATTINONI = "Gattinoni, Intensive Care Med 2016;42:1567";
 
     static final List<Check> ROWS = List.of(
@@ -36,6 +37,10 @@ class BreathPublishedTest {
             computed("the same: volume over compliance times support", 0.75, 0.0005, "", "closed form of flow cycling", () -> cycled(r -> of(r, Column.PLATEAU_CMH2O) / 15)),
             computed("auto-PEEP: VT 0.5 L, C 0.05 L/cmH2O, time constant 1 s, expiration 2 s", 1.565, 0.0005, "cmH2O", "(VT/C) / (e^(Te/tau) - 1)",
                     () -> SteadyBreath.of(Mechanics.linear(20, 50), BreathSettings.volume(500, 20, 1, 0, 0), FREE).autoPeepCmH2O()),
+            lookedUp("plateau with intrinsic PEEP: VT 0.65 L, 15 /min, 1.3 s in, 0.3 s pause, 21 cmH2O.s/L, 95 mL/cmH2O", 9.78, 0.005, "cmH2O", ESTIMATES + ", patient B",
+                    () -> SteadyBreath.of(Mechanics.linear(21, 95), BreathSettings.volume(650, 15, 1.6, 0.3, 0), FREE).plateauCmH2O()),
+            lookedUp("the same of 5 cmH2O.s/L and 50 mL/cmH2O, where nothing is trapped", 13, 0.5, "cmH2O", ESTIMATES + ", patient A",
+                    () -> SteadyBreath.of(Mechanics.linear(5, 50), BreathSettings.volume(650, 15, 1.6, 0.3, 0), FREE).plateauCmH2O()),
             computed("pressure control: C 50, 15 cmH2O, time constant 0.5 s, 1 s in, 2 s out: volume", 638.2, 0.05, "mL", "cyclic steady state, closed form",
                     () -> SteadyBreath.of(Mechanics.linear(10, 50), BreathSettings.pressure(15, 20, 1, 0, 5), FREE).expiredMl()),
             computed("the same: trapped", 11.9, 0.05, "mL", "cyclic steady state, closed form",

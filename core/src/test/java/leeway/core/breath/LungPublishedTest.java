@@ -33,6 +33,7 @@ class LungPublishedTest {
     private static final String CHIUMELLO = "Chiumello, Intensive Care Med 2013;39:1377 (abstract): equilibrium 5 min after PEEP was lowered from 10 to 5 cmH2O";
     private static final String LU = "Lu, Crit Care 2006;10:R95 (abstract): 373 ± 250 mL by CT, 345 ± 208 mL by curves, 19 patients";
     private static final String PRONE = "Crit Care 2006;10:R87, table 3: prone without supports, mean ± SD";
+    private static final String PELOSI = "Pelosi, Am J Respir Crit Care Med 1998;157:387 (abstract): 16 patients, SD 52.5, so 13.1 of the mean";
     private static final String GATTINONI = "Gattinoni, Crit Care 2004;8:350: pleural pressure = airway pressure x chest wall elastance / total elastance";
     private static final String RANIERI = "Ranieri, Am Rev Respir Dis 1993;147:5: no more hyperinflation up to 85 % of what is trapped; from memory";
     private static final String MAHMOUD = "Mahmoud, Pediatr Crit Care Med 2011;12:197 (abstract): a leak of 40 % hides about 24 % of the volume";
@@ -59,6 +60,8 @@ class LungPublishedTest {
             lookedUp("compliance prone, of 71.5 lung and 235.2 mL/cmH2O chest wall supine", 52.9, 18.1, "mL/cmH2O", PRONE, () -> pronePair(0)),
             lookedUp("the same: pleural pressure change at 577.6 mL", 4.3, 1.9, "cmH2O", PRONE, () -> pronePair(1)),
             lookedUp("the same: transpulmonary pressure change", 7.1, 2.2, "cmH2O", PRONE, () -> pronePair(2)),
+            lookedUp("chest wall prone, of 204.8 mL/cmH2O supine", 135.9, 13.1, "mL/cmH2O", PELOSI, () -> 204.8 / ChestWall.of(Optional.of("prone")).wallTimes()),
+            lookedUp("compliance prone over supine, lung 52.4 and chest wall 204.8 mL/cmH2O supine: no significant change", 1, 0.36, "", PELOSI + "; tolerance: 13.7 of 38.4 mL/cmH2O", LungPublishedTest::proneOverSupine),
             computed("pleural pressure of a plateau of 30 cmH2O, chest wall 40 % of elastance", 12, 0.005, "cmH2O", GATTINONI, () -> pleural(0.4)),
             computed("largest flow out at a recoil of 6 cmH2O over 30 cmH2O.s/L", 12, 0.005, "L/min", MEAD, () -> new FlowLimit(1, 0).mostMlPerS(6, 0.03) * 0.06),
             fromMemory("flow-limited lung: total PEEP gained, of what is trapped, from a PEEP of 75 % of it", 0, 5, "%", RANIERI, () -> gained(0.75)),
@@ -130,6 +133,11 @@ class LungPublishedTest {
         Mechanics m = Mechanics.linear(10, 1 / (all * prone.elastanceTimes(share))).withChestWall(prone.share(share));
         BreathNumbers n = SteadyBreath.of(m, BreathSettings.volume(577.6, 14, 1.5, 0.3, 0), FREE);
         return what == 0 ? n.expiredMl() / n.drivingCmH2O() : what == 1 ? n.plateauCmH2O() - n.transpulmonaryCmH2O() : n.transpulmonaryCmH2O();
+    }
+
+    private static double proneOverSupine() {
+        double lung = 1 / 52.4, wall = 1 / 204.8;
+        return 1 / ChestWall.of(Optional.of("prone")).elastanceTimes(wall / (lung + wall));
     }
 
     private static double pleural(double share) {

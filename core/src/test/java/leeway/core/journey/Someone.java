@@ -22,14 +22,14 @@ import leeway.core.transport.Store;
 import leeway.core.transport.Transport;
 
 /** Invented patients and devices for the tests of this room. */
-final class Someone {
+public final class Someone {
     private Someone() { }
 
     static final Circuit CIRCUIT = new Circuit("circuit", 1, 1.5, 2, 2, 10, 800, 0, "invented");
     static final Filter FILTER = new Filter("filter", 40, 2, "invented");
     static final Airway TUBE = new Airway("tube", Airway.Type.TRACHEAL_TUBE, 7.5, 30, 2, 0.9, 14, true, 0, "invented");
-    static final Illness HEALTHY = illness(1, 1, 0.04, 0.1);
-    static final Illness ILL = illness(0.6, 1.6, 0.2, 0.25);
+    public static final Illness HEALTHY = illness(1, 1, 0.04, 0.1);
+    public static final Illness ILL = illness(0.6, 1.6, 0.2, 0.25);
 
     static Illness illness(double compliance, double resistance, double shunt, double dead) {
         return new Illness("made up", Band.of(compliance), Band.of(resistance), Band.of(1), Band.of(shunt), Band.of(0), Band.of(dead), Band.of(1), Band.of(0.35), Band.of(1),
@@ -50,11 +50,11 @@ final class Someone {
                 Optional.empty(), Optional.empty(), List.of(), List.of(), OptionalDouble.of(20), 5, "invented");
     }
 
-    static Ventilated on(Illness illness, PatientEntry.Effort effort) {
+    public static Ventilated on(Illness illness, PatientEntry.Effort effort) {
         return Ventilated.of(woman(effort), illness, TUBE, FILTER, CIRCUIT, ventilator(Ventilator.Altitude.COMPENSATED));
     }
 
-    static Settings volume(double tidalVolumeMl, double ratePerMin, double fio2) {
+    public static Settings volume(double tidalVolumeMl, double ratePerMin, double fio2) {
         return new Settings(Optional.of(Mode.AC_VC), Map.of(Setting.TIDAL_VOLUME, tidalVolumeMl, Setting.RATE, ratePerMin, Setting.INSPIRATORY_TIME, 1.0,
                 Setting.PEEP, 5.0, Setting.FIO2, fio2));
     }
