@@ -134,7 +134,7 @@ public final class CrewCard {
     private void faults() {
         List<Rehearsal> rows = plan.rehearsals().stream().filter(r -> r.harm().isPresent()).limit(FAULTS).toList();
         if (rows.isEmpty()) return;
-        html.raw("<div class=\"whole\">").heading("faults", "What goes wrong first", Figures.uncovered(plan.rehearsals())).table("Local protocol comes first; times from the fault", List.of("fault", "first sign", "alarm", "act by", "do"), "twwkt",
+        html.raw("<div class=\"whole first\">").heading("faults", "What goes wrong first", Figures.uncovered(plan.rehearsals())).table("Local protocol comes first; times from the fault", List.of("fault", "first sign", "alarm", "act by", "do"), "twwkt",
                 rows.stream().map(r -> List.of(r.fault().name(), r.fault().firstSign(), r.alarm().map(a -> Figures.seconds(a.afterS()) + ": " + a.condition().words()).orElse("none"),
                         Figures.seconds(r.rescueByS().orElse(0)), String.join(" ", r.fault().steps().stream().limit(3).toList()))).toList()).raw("</div>");
     }

@@ -4,6 +4,8 @@ import java.util.List;
 
 /** HTML of a page, piece by piece; every text is escaped. */
 public final class Html {
+    /** A table of so few rows stays on one page of paper. */
+    private static final int SHORT = 8;
     private final StringBuilder s = new StringBuilder();
 
     /** Markup of our own. */
@@ -35,7 +37,7 @@ public final class Html {
     /** A table; {@code kinds} gives a letter a column: t text, k key figure, n number, w why. The first column heads its row. */
     public Html table(String caption, List<String> head, String kinds, List<List<String>> rows) {
         if (rows.isEmpty()) return this;
-        raw("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"").text(caption).raw("\"><table><caption>").text(caption).raw("</caption>");
+        raw("<div class=\"scroll" + (rows.size() <= SHORT ? " short" : "") + "\" tabindex=\"0\" role=\"region\" aria-label=\"").text(caption).raw("\"><table><caption>").text(caption).raw("</caption>");
         if (!head.isEmpty()) {
             raw("<thead><tr>");
             for (int i = 0; i < head.size(); i++) raw("<th scope=\"col\"" + (kinds.charAt(i) == 'n' ? " class=\"n\"" : "") + ">").text(head.get(i)).raw("</th>");

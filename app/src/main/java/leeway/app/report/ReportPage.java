@@ -122,8 +122,8 @@ public final class ReportPage {
         html.heading("speaks", "Who speaks first", Figures.uncovered(plan.rehearsals())).raw("<figure>").raw(wide).raw(SpeaksFirst.svg("narrow", NARROW, plan.rehearsals())).raw(SpeaksFirst.svg("paper", PAPER, plan.rehearsals())).raw("</figure>")
                 .element("p", "Triangle: the alarm. Dotted: the crew at work. Blue bar: room left. Red bar: what is missing. Open diamond: harm. Fine red dots: no alarm speaks.");
         plan.suppliesEndMin().ifPresent(m -> html.element("p", RehearsalText.endsByItself(m * 60)));
-        html.folded("Every fault in words", () -> html.table("Faults at their worst moments; local protocol comes first", List.of("fault", "coverage", "margin", "why", "do"), "tkkww", plan.rehearsals().stream()
-                .map(r -> List.of(r.fault().name(), r.coverage().words(), r.marginS().isPresent() ? Figures.seconds(r.marginS().getAsDouble()) : "", r.why(), String.join(" ", r.fault().steps()))).toList()));
+        html.raw("<div class=\"faults\">").folded("Every fault in words", () -> html.table("Faults at their worst moments; local protocol comes first", List.of("fault", "coverage", "margin", "why", "do"), "tkkww", plan.rehearsals().stream()
+                .map(r -> List.of(r.fault().name(), r.coverage().words(), r.marginS().isPresent() ? Figures.seconds(r.marginS().getAsDouble()) : "", r.why(), String.join(" ", r.fault().steps()))).toList())).raw("</div>\n");
     }
 
     private void settings() {

@@ -28,6 +28,7 @@ import leeway.app.report.Language;
  */
 final class Sentences {
     private static final Pattern GAP = Pattern.compile("\\{(\\d)([*#~]?)}");
+    private static final Pattern SENTENCE_ENDS = Pattern.compile("\\p{Ll}[.!?] \\p{Lu}");
     private static final Pattern IN_PICTURE = Pattern.compile("(<text[^>]*>)([^<]+)(</text>)");
     private static final Pattern OF_PICTURE = Pattern.compile(" aria-label=\"([^\"]*)\"");
     private static final int KEPT = 4_000;
@@ -43,7 +44,10 @@ final class Sentences {
     });
 
     /** A sentence with gaps. */
-    private record Line(Pattern pattern, List<Integer> gaps, List<Boolean> said, String other) { }
+    private record Line(Pattern pattern, List<Integer> gaps, List<Boolean> said, String other, boolean opens) {
+        /** What begins with a gap would fit any text: the gap of such a line ends where a sentence does. */
+        boolean tooFar(String part) { return opens && SENTENCE_ENDS.matcher(part).find(); }
+    }
 
     /** @param names the language's word for a name of ours; the name itself where there is none */
     Sentences(String language, UnaryOperator<String> names) {
@@ -84,7 +88,7 @@ final class Sentences {
             return;
         }
         pattern.append(Pattern.quote(english.substring(from)));
-        byWord.computeIfAbsent(firstWord(english), w -> new ArrayList<>()).add(new Line(Pattern.compile(pattern.toString()), gaps, said, other));
+        byWord.computeIfAbsent(firstWord(english), w -> new ArrayList<>()).add(new Line(Pattern.compile(pattern.toString()), gaps, said, other, firstWord(english).isEmpty()));
     }
 
     private static String firstWord(String text) {
@@ -122,6 +126,7 @@ final class Sentences {
             boolean all = true;
             for (int i = 0; i < line.gaps.size(); i++) {
                 String part = m.group(i + 1);
+                if (line.tooFar(part)) all = false;
                 if (line.said.get(i)) {
                     Optional<String> said = say(part, depth + 1);
                     if (said.isEmpty() && part.chars().anyMatch(Character::isLetter)) all = false;

@@ -157,4 +157,14 @@ class SentencesTest {
         assertThat(german.tell("0.6 L/min to 12 L/min")).isEqualTo("0.6 L/min bis 12 L/min");
         assertThat(german.tell("none in 10,000")).isEqualTo("in keinem von 10 000");
     }
+
+    /** A line that is little more than gaps once took "Own mask first, then …" with all that followed for two names of stores. */
+    @Test
+    void aLineOfGapsEndsWhereTheSentenceDoes() {
+        assertThat(GERMAN.spoken().tell("Own mask first, then 100 % oxygen for the patient. Tell the pilot; descend.")).startsWith("Zuerst die eigene Maske, dann 100 % Sauerstoff").doesNotContain("Tell");
+        assertThat(GERMAN.tell("vehicle, then portable")).isEqualTo("vehicle, dann portable");
+        assertThat(GERMAN.tell("The chosen tidal volume 370 mL and rate 20 /min has a room of 0.09 of 1; saturation low comes first.")).contains("Tidalvolumen 370 mL und Frequenz 20 /min");
+        assertThat(GERMAN.tell("FiO2 60 % and PEEP 8 cmH2O")).isEqualTo("FiO2 60 % und PEEP 8 cmH2O");
+        assertThat(GERMAN.tell("tidal volume per body weight low")).isEqualTo("Tidalvolumen je Körpergewicht niedrig");
+    }
 }
