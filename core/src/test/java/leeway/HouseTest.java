@@ -4,6 +4,8 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -12,8 +14,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 /** The house holds itself: core only computes, rooms have no cycles, every room says what it is. */
@@ -36,6 +44,29 @@ class HouseTest {
     @Test
     void roomsHaveNoCycles() {
         slices().matching("leeway.core.(*)..").should().beFreeOfCycles().allowEmptyShould(true).check(HOUSE);
+    }
+
+    /** The table of rooms in docs/architecture.md, each with the rooms that it leans on. */
+    @Test
+    void theArchitectureIsDrawnAsItIs() throws IOException {
+        Map<String, Set<String>> built = new TreeMap<>(), drawn = new TreeMap<>();
+        for (JavaClass c : HOUSE) {
+            String room = room(c);
+            if (room.isEmpty()) continue;
+            Set<String> leans = built.computeIfAbsent(room, r -> new TreeSet<>());
+            for (Dependency d : c.getDirectDependenciesFromSelf()) {
+                String other = room(d.getTargetClass());
+                if (!other.isEmpty() && !other.equals(room)) leans.add(other);
+            }
+        }
+        Matcher row = Pattern.compile("(?m)^\\| `(\\w+)` \\|[^|]*\\|([^|]*)\\|$").matcher(Files.readString(Approved.root().resolve("docs/architecture.md")));
+        while (row.find()) drawn.put(row.group(1), new TreeSet<>(row.group(2).isBlank() ? Set.of() : Set.of(row.group(2).strip().split(", "))));
+        assertThat(drawn).isEqualTo(built);
+    }
+
+    private static String room(JavaClass c) {
+        Matcher m = Pattern.compile("leeway\\.core\\.(\\w+)").matcher(c.getPackageName());
+        return m.lookingAt() && !c.getSimpleName().equals("package-info") ? m.group(1) : "";
     }
 
     @Test

@@ -59,7 +59,7 @@ final class NewCommand extends Command {
                 json.text("like", Optional.ofNullable(like));
             }
         } else {
-            terminal.out().println("wrote " + file + "; next: leeway plan " + file);
+            terminal.out().println("wrote " + file + "; next: leeway plan " + (file.toString().contains(" ") ? "\"" + file + "\"" : file));
         }
         return DONE;
     }

@@ -75,6 +75,20 @@ class SentencesTest {
                 .map(t -> t.replace("&amp;", "&")).filter(t -> own.stream().noneMatch(name -> t.startsWith(name) || t.endsWith("…") && name.startsWith(t.substring(0, t.length() - 1)))).toList();
     }
 
+    /** No example has a blood gas that cannot be right; what would be said of one has its German all the same. */
+    @Test
+    void whyABloodGasWasNotUsedIsSaidInGerman() {
+        List<String> whys = List.of("a test lung has no blood", "pH 6.60 with a PaCO2 of 200 mmHg would be a base excess of -22 mmol/L",
+                "a PaO2 of 300 mmHg is more than the 100 mmHg that 21 % oxygen leaves in the alveoli at a PaCO2 of 40 mmHg", "a PaCO2 of 200 mmHg leaves no oxygen in the alveoli at 21 %", "the PaO2 of 30 mmHg would need a shunt of 80 %, far from this illness",
+                "a PaCO2 of 20 mmHg at 2.0 L/min would need hardly any metabolism or dead space", "a PaCO2 of 90 mmHg at 20.0 L/min would need a dead space or a metabolism far beyond this illness",
+                "lungs and heart that give this gas could not meet the body's need for oxygen", "no shunt explains a PaO2 of 30 mmHg here; the nearest is 41 mmHg");
+        for (String why : whys) {
+            assertThat(GERMAN.tongue("The blood gas cannot be right and was not used: " + why + ".")).as(why).isNull();
+            assertThat(GERMAN.tongue("the blood gas cannot be right and was not used: " + why)).as(why).isNull();
+            assertThat(GERMAN.tongue(why)).as(why).isNull();
+        }
+    }
+
     @Test
     void theMapIsLabelledInGerman() {
         Catalogue catalogue = Catalogue.builtIn();

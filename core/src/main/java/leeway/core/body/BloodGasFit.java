@@ -78,6 +78,7 @@ public final class BloodGasFit {
         if (!(excess > -30 && excess < 30)) return new Result.Impossible(text("pH %.2f with a PaCO2 of %.0f mmHg would be a base excess of %.0f mmol/L", gas.ph(), gas.paco2MmHg(), excess));
         if (gas.pao2MmHg().isPresent()) {
             double most = AlveolarGas.oxygenMmHg(gas.fio2(), barometerMmHg, gas.paco2MmHg(), 0.8), pao2 = gas.pao2MmHg().getAsDouble();
+            if (most <= 0) return new Result.Impossible(text("a PaCO2 of %.0f mmHg leaves no oxygen in the alveoli at %.0f %%", gas.paco2MmHg(), 100 * gas.fio2()));
             if (pao2 > most * 1.03) return new Result.Impossible(text("a PaO2 of %.0f mmHg is more than the %.0f mmHg that %.0f %% oxygen leaves in the alveoli at a PaCO2 of %.0f mmHg", pao2, most, 100 * gas.fio2(), gas.paco2MmHg()));
         }
         Problem problem = new Problem(new SheetDoubt(prior, illness, measuredOutput, set.tidalMl()), gas, set);

@@ -5,6 +5,6 @@
  * <p>Does not: the breath's mechanics ({@code leeway.core.lung}), settings, devices' draws.
  * <p>Units: mL at body conditions for lung gas, mL (0 °C, 760 mmHg, dry) for amounts, mL/min for metabolism, L/min for
  * cardiac output, mmHg for tensions, cmH2O at the airway, haemoglobin g/dL inside and g/L at the border.
- * <p>Leans on {@code leeway.core.gas}, {@code kit}, {@code transport} and {@code run}. Formulas with sources: docs/physics/body.md.
+ * <p>Leans on {@code leeway.core.gas}, {@code lung}, {@code kit}, {@code transport} and {@code run}. Formulas with sources: docs/physics/body.md.
  */
 package leeway.core.body;

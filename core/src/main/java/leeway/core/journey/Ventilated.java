@@ -74,7 +74,12 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
     /** Free flow needs none: the airway is open. */
     private static final Circuit NO_CIRCUIT = new Circuit("none", 0, 0, 0, 0, 0, 0, 0, "free flow");
 
+    private static final String GAS_NOT_USED = "the blood gas cannot be right and was not used: ";
+
     public Ventilated { assumed = List.copyOf(assumed); }
+
+    /** Why the file's blood gas did not count, a sentence; empty where it did or there is none. */
+    public Optional<String> gasNotUsed() { return assumed.stream().filter(a -> a.startsWith(GAS_NOT_USED)).findFirst().map(a -> "T" + a.substring(1) + "."); }
 
     /** The patient of a transport on its device; where the file has a blood gas, the patient in whom it was most probably taken. */
     public static Ventilated of(Transport t) {
@@ -92,7 +97,7 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
             Ventilated v = sheet.with(fitted.patient());
             return new Ventilated(v.patient, v.mechanics, v.device, v.ventilator, v.circuit, v.effort, v.breather, said, Optional.of(fitted.posterior()));
         }
-        said.add("the blood gas cannot be right and was not used: " + ((BloodGasFit.Result.Impossible) fit).why());
+        said.add(GAS_NOT_USED + ((BloodGasFit.Result.Impossible) fit).why());
         return new Ventilated(sheet.patient, sheet.mechanics, sheet.device, sheet.ventilator, sheet.circuit, sheet.effort, sheet.breather, said, Optional.empty());
     }
 

@@ -87,7 +87,7 @@ public final class PlanMaker {
         boolean nobody = v.nobodyBreathes(settings);
         if (v.ventilator().alone()) assumed.add(nobody ? "nobody breathes from departure on; until then the patient is taken to have breathed at rest from the same flow"
                 : "free flow of " + Words.n(states.get(0).draw().oxygenLPerMin(), 1) + " L/min: " + Words.n(100 * first.fio2(), 0) + " % oxygen is breathed at rest, the rest is air drawn in beside it; deeper breaths draw in more");
-        Verdict verdict = new Judge(t, start.solved(), nobody ? Optional.empty() : Depth.little(start, t), states, course, supply, rehearsals, nobody).verdict();
+        Verdict verdict = new Judge(t, start.solved(), nobody ? Optional.empty() : Depth.little(start, t), states, course, supply, rehearsals, nobody).verdict().with(v.gasNotUsed());
         assumed.addAll(t.unused());
         MonitorPower.assumed(t).ifPresent(assumed::add);
         for (int i = 1; i < states.size(); i++) {

@@ -1,6 +1,8 @@
 package leeway.core.plan;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Whether the plan holds, and why not.
@@ -13,6 +15,9 @@ public record Verdict(List<String> reasons, List<String> remarks) {
         reasons = List.copyOf(reasons);
         remarks = List.copyOf(remarks);
     }
+
+    /** The same with one more remark, before the others. */
+    Verdict with(Optional<String> remark) { return new Verdict(reasons, Stream.concat(remark.stream(), remarks.stream()).toList()); }
 
     public boolean holds() { return reasons.isEmpty(); }
 

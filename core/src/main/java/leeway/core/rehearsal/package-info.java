@@ -5,6 +5,6 @@
  * <p>Does not: physics, sensors and alarm conditions ({@code leeway.core.alarm}), sheets, threads (a draw is a function of
  * its number; whoever has threads hands out the numbers and sums in their order).
  * <p>Units: s, otherwise as in the name. Method, sources and limits: docs/physics/alarms.md; each fault: docs/faults.md.
- * <p>Leans on {@code leeway.core.alarm}, {@code leeway.core.run}, {@code leeway.core.kit}, {@code leeway.core.transport}.
+ * <p>Leans on {@code leeway.core.journey}, whose run it branches, on {@code leeway.core.alarm}, and on the rooms of breath, gas and supply below them.
  */
 package leeway.core.rehearsal;

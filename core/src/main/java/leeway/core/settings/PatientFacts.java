@@ -20,7 +20,7 @@ public record PatientFacts(Sex sex, double ageYears, double heightCm, double wei
                            double complianceMlPerCmH2O, double resistanceCmH2OSPerL, double deadSpaceMl, double co2OutputMlPerMin, double shunt,
                            double barometerMmHg) {
     public PatientFacts {
-        positive("age in years", ageYears);
+        if (!(ageYears >= 0) || !Double.isFinite(ageYears)) throw new IllegalArgumentException("age in years (%s) must not be negative".formatted(ageYears));
         positive("height in cm", heightCm);
         positive("weight in kg", weightKg);
         positive("predicted body weight in kg", predictedBodyWeightKg);

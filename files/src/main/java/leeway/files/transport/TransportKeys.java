@@ -6,6 +6,7 @@ import java.util.Optional;
 import leeway.core.body.Posture;
 import leeway.core.kit.AlarmCondition;
 import leeway.core.quantity.Kind;
+import leeway.core.run.Knob;
 import leeway.files.keys.Form;
 import leeway.files.keys.Key;
 import leeway.files.keys.Table;
@@ -22,7 +23,8 @@ import leeway.files.sheet.SettingsKeys;
  */
 public final class TransportKeys {
     static final int MOST_LEGS = 100;
-    private static final int MOST_STORES = 30;
+    /** As many as the engine follows at once. */
+    private static final int MOST_STORES = Knob.STORE_OPEN.copies, MOST_POWER = Knob.BATTERY.copies;
     private static final int MOST_EVENTS = 200;
     /** How long a journey's part may take, min: a week. */
     private static final double LONGEST_MIN = 7 * 24 * 60;
@@ -172,7 +174,7 @@ public final class TransportKeys {
             Key.may("strategy", Form.name("strategy", "lung protective"), "A sheet, or by illness: what suggests the settings that the file leaves open.").otherwise("by illness"),
             Key.may("settings", Form.section(SettingsKeys::table), "Prescribed; the rest is suggested by the strategy."),
             Key.must("oxygen", Form.list(Form.section(STORE), MOST_STORES), "Stores of oxygen.").also("stores", "cylinders"),
-            Key.may("power", Form.list(Form.section(POWER), MOST_STORES), "Stores of power.").otherwise("the ventilator's own pack, full, one year old"),
+            Key.may("power", Form.list(Form.section(POWER), MOST_POWER), "Stores of power.").otherwise("the ventilator's own pack, full, one year old"),
             Key.must("legs", Form.list(Form.section(LEG), MOST_LEGS), "The stretches of the journey.").also("journey", "stages", "route"),
             Key.may("events", Form.list(Form.section(EVENT), MOST_EVENTS), "Planned acts."),
             Key.may("what if", Form.list(Form.section(WHAT_IF), MOST_EVENTS), "Faults and thought experiments; plan and card leave them out.").also("whatif", "what-if", "faults"),

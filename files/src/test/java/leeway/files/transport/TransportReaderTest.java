@@ -178,6 +178,15 @@ class TransportReaderTest {
         }
     }
 
+    /** Twenty stores once ended in a fault of ours: the engine follows sixteen, and eight packs. */
+    @Test void moreStoresThanTheEngineFollowsAreRefused() {
+        String many = "", packs = "";
+        for (int i = 0; i < 17; i++) many += (i == 0 ? "" : ", ") + "{name: s" + i + ", cylinder: 2 L, pressure: 185 bar}";
+        for (int i = 0; i < 9; i++) packs += (i == 0 ? "" : ", ") + "{name: p" + i + ", battery: example pack}";
+        assertThat(lines(LEAST.replace("{name: a, cylinder: 2 L, pressure: 185 bar}", many).replace("oxygen: a", "oxygen: s0"))).anySatisfy(l -> assertThat(l).contains("\"oxygen\" has 17 items; the most is 16"));
+        assertThat(lines(LEAST + "power: [" + packs + "]\n")).anySatisfy(l -> assertThat(l).contains("\"power\" has 9 items; the most is 8"));
+    }
+
     @Test void theHandBagNeedsNoPowerAndTakesAFlowmeter() {
         Transport t = good(LEAST.replace("example turbine", "hand bag"));
         assertThat(t.power()).isEmpty();
