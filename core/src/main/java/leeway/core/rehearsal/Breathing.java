@@ -27,6 +27,8 @@ import leeway.core.transport.WhatIf;
  * <p>What-ifs last as long as the file says and end by themselves; nobody in this run answers an alarm.
  */
 public final class Breathing {
+    /** Far more than the rounding of a breath's end, far less than a breath, s. */
+    private static final double ROUNDING_S = 1e-6;
     private final JourneyRun run;
     private final Stage stage;
     private final Script script;
@@ -81,10 +83,10 @@ public final class Breathing {
     /** An alarm that is heard. */
     public record Said(double atS, AlarmLimit limit) { }
 
-    /** Runs to a time from the start of the journey, rows as they come. */
+    /** Runs to a time from the start of the journey, rows as they come; the breath that ends then is among them. */
     public void rows(double untilS, Listener listener) {
         Now n = stage.loop().begin(script);
-        stage.loop().to(untilS, n, script.copy(), new Sink() {
+        stage.loop().to(untilS + ROUNDING_S, n, script.copy(), new Sink() {
             @Override public void row(Now now) { listener.row(Row.of(now, run.leg(now.get(Column.AT_S)).name(), lungs())); }
 
             @Override public void event(double tS, int what, double value) {
