@@ -9,8 +9,9 @@ import leeway.core.run.Now;
 
 /**
  * Whether any limit may still be crossed if what the devices show goes on as it went since the last look. For ending a run early,
- * so the answer is cautious: what settles is taken straight on, twice as far, from the value nearest to the limit.
- * <p>Leaves out: changes of the script that are still to come, and a limit that noise alone would cross. Holds one run.
+ * so the answer is cautious: what settles is taken straight on, twice as far, from the value nearest to the limit, and what later legs
+ * and planned acts do to the journey without a fault comes on top, twice as well.
+ * <p>Leaves out: a limit that noise alone would cross, and what later legs do to conditions that have no limit of their own. Holds one run.
  */
 public final class Outlook {
     private static final int SIGNALS = Signal.values().length;
@@ -29,10 +30,13 @@ public final class Outlook {
     private final double[] trueSum = new double[SIGNALS];
     private final double[] trueBefore = new double[SIGNALS];
     private final double[] trueMean = new double[SIGNALS];
+    private final Ahead.Swings ahead;
     private int rows;
 
-    public Outlook(Speaking speaking) {
+    /** @param ahead what the journey without a fault still brings */
+    public Outlook(Speaking speaking, Ahead.Swings ahead) {
         this.speaking = speaking;
+        this.ahead = ahead;
         Arrays.fill(mean, Double.NaN);
         Arrays.fill(trueMean, Double.NaN);
         forget();
@@ -83,8 +87,10 @@ public final class Outlook {
 
     /**
      * A look: true where nothing is crossed for so many times the time since the last one. The first is never quiet.
+     *
+     * @param changes whether the script still changes
      */
-    public boolean quiet(Now n, double times) {
+    public boolean quiet(Now n, double times, boolean changes) {
         for (int i = 0; i < mean.length; i++) {
             before[i] = mean[i];
             mean[i] = sum[i] / rows;
@@ -95,13 +101,13 @@ public final class Outlook {
         }
         boolean quiet = !speaking.pending(n);
         for (int i = 0; quiet && i < speaking.limits().size(); i++) {
-            if (speaking.mayYetSpeak(n, i)) quiet = staysQuiet(n, speaking.limits().get(i), times);
+            if (speaking.mayYetSpeak(n, i)) quiet = staysQuiet(n, speaking.limits().get(i), times, changes);
         }
         forget();
         return quiet;
     }
 
-    private boolean staysQuiet(Now n, AlarmLimit limit, double times) {
+    private boolean staysQuiet(Now n, AlarmLimit limit, double times, boolean changes) {
         int device = limit.from().ordinal() * SIGNALS;
         if (limit.condition() == AlarmCondition.APNOEA) return speaking.sinceBreathS(n, limit.from()) <= STILL_S;
         if (limit.condition() == AlarmCondition.STANDBY_REMINDER) return !speaking.inStandby(n);
@@ -113,8 +119,9 @@ public final class Outlook {
         int i = device + signal.ordinal();
         if (Double.isNaN(mean[i])) return true;      // not shown, not judged
         double far = 2 * drift(i, times) + speaking.sensing().resolution(limit.from(), signal);
-        boolean under = limit.high().isEmpty() || high[i] + far < limit.high().getAsDouble();
-        return under && (limit.low().isEmpty() || low[i] - far >= limit.low().getAsDouble());
+        double up = changes ? 2 * ahead.up(i, n.tS) : 0, down = changes ? 2 * ahead.down(i, n.tS) : 0;
+        boolean under = limit.high().isEmpty() || high[i] + far + up < limit.high().getAsDouble();
+        return under && (limit.low().isEmpty() || low[i] - far - down >= limit.low().getAsDouble());
     }
 
     private double drift(int i, double times) {

@@ -133,7 +133,7 @@ public final class Speaking implements Part {
         if (n.y[busy] == 0) return false;
         for (int i = 0; i < rows.length; i++) {
             double s = n.y[state + EACH * i + STATE];
-            if (s == CROSSED && n.y[state + EACH * i + READY_S] < Double.POSITIVE_INFINITY || s == SIGNALLED && hearAfterS[i] < Double.POSITIVE_INFINITY) return true;
+            if (s == CROSSED || s == SIGNALLED && hearAfterS[i] < Double.POSITIVE_INFINITY) return true;
         }
         return false;
     }

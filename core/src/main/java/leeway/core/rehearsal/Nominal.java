@@ -3,6 +3,7 @@ package leeway.core.rehearsal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import leeway.core.alarm.Ahead;
 import leeway.core.alarm.Speaking;
 import leeway.core.gas.Blend;
 import leeway.core.kit.Setting;
@@ -37,6 +38,7 @@ public final class Nominal {
     private final List<Double> ends = new ArrayList<>();
     private final List<double[]> rows = new ArrayList<>();
     private final boolean keepsRows;
+    private final Ahead ahead;
     private boolean gone;
 
     /** At medians, with the rows of the journey; for all who rehearse it and for who draws its course. */
@@ -48,6 +50,7 @@ public final class Nominal {
     private Nominal(Stage stage, double fixedS, boolean keepsRows) {
         this.stage = stage;
         this.keepsRows = keepsRows;
+        ahead = new Ahead(stage.speaking().sensing());
         least = new Checkpoint[stage.legs()];
         begins = new Checkpoint[stage.legs()];
         count = new int[stage.speaking().limits().size()];
@@ -86,6 +89,9 @@ public final class Nominal {
         }
         return next;
     }
+
+    /** What the journey and the search after it still bring. */
+    Ahead ahead() { return ahead; }
 
     /** How often each limit was heard while the journey lasted. */
     int[] heardOnJourney() {
@@ -135,6 +141,7 @@ public final class Nominal {
 
         @Override
         public void row(Now n) {
+            ahead.row(n);
             if (keepsRows && leg >= 0) rows.add(n.row.clone());
             // what ends by itself is the plan's to say; faults are rehearsed before it
             if (gone && (leg > 0 || first != null)) return;

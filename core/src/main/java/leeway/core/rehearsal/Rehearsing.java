@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import leeway.core.alarm.Ahead;
 import leeway.core.alarm.AlarmLimit;
 import leeway.core.rehearsal.Harm.Measure;
 import leeway.core.rehearsal.Rehearsal.Moment;
@@ -35,6 +36,7 @@ final class Rehearsing {
     private final double windowEndS;
     private final Thresholds thresholds;
     private final double[] nominalS;
+    private final Ahead.Swings ahead;
     private double withoutS = Double.NaN;
 
     /** @param thorough whether a branch runs on to the end of the search even where nothing moves any more */
@@ -50,6 +52,7 @@ final class Rehearsing {
         var patient = stage.transport().patient();
         thresholds = Thresholds.at(policy.harm(), stage.transport().illness().group().equals("head injury"), 1 - patient.carboxyhaemoglobin() - patient.methaemoglobin(), stage.predictedKg(), start.now());
         nominalS = nominal.heardFromS(atS);
+        ahead = nominal.ahead().until(windowEndS);
     }
 
     /** Where and when it strikes. */
@@ -79,7 +82,7 @@ final class Rehearsing {
         Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
         // where gas or power ends by itself, a fault that takes more of it brings that end forward: such branches run on
         double restsFromS = thorough || nominal.suppliesEndS(atS) < atS + 2 * (windowEndS - atS) ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
-        watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain);
+        watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain, branch.script(), ahead);
         Trail trail = new Trail(drain == null ? watch : drain.beside(watch), watch, branch.script());
         stage.loop().to(windowEndS, branch.now(), branch.script(), trail);
         // stores may end later than harm is looked for in the patient, and the leg's end is known

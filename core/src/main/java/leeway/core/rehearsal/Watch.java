@@ -1,12 +1,14 @@
 package leeway.core.rehearsal;
 
 import java.util.Arrays;
+import leeway.core.alarm.Ahead;
 import leeway.core.alarm.Outlook;
 import leeway.core.alarm.Speaking;
 import leeway.core.rehearsal.Harm.Measure;
 import leeway.core.run.Column;
 import leeway.core.run.Level;
 import leeway.core.run.Now;
+import leeway.core.run.Script;
 import leeway.core.run.Sink;
 
 /**
@@ -26,6 +28,9 @@ final class Watch implements Sink {
     private static final double ROUNDING = 1e-7;
     /** An alarm that would have spoken without the fault by this long after is not the fault's; s. */
     private static final double SAME_S = 5;
+
+    /** A patient in trouble answers height and settings more than a well one; so many times. Common practice, no source. */
+    private static final double LATER_TIMES = 1.5;
 
     /** Measures are compared over this long, s. */
     private static final double COMPARED_S = 60;
@@ -54,6 +59,10 @@ final class Watch implements Sink {
     private double comparedS;
     private final double[] compared = new double[MEASURES.length];
     private final double[] sum = new double[MEASURES.length];
+    /** Sum of the room, and the least of it, since the last look; the least before that. */
+    private final double[] roomSum = new double[MEASURES.length];
+    private final double[] leastNow = new double[MEASURES.length];
+    private final double[] leastBefore = new double[MEASURES.length];
     private int summed;
     private boolean atRest;
     private Outlook outlook;
@@ -61,6 +70,8 @@ final class Watch implements Sink {
     /** Of a branch without help; null on others. */
     private Course course;
     private final double[] least = new double[MEASURES.length];
+    private Script script;
+    private Ahead.Swings ahead;
 
     /** The measure that came nearest to harm as a share of its room at the start, its value there and that share. */
     Measure nearest;
@@ -95,39 +106,79 @@ final class Watch implements Sink {
     }
 
     /** For the branch without help. From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
-    Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores) {
-        outlook = new Outlook(alarms);
+    Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores, Script changes, Ahead.Swings journey) {
+        outlook = new Outlook(alarms, journey);
         course = new Course(MEASURES.length);
         course.add(lastS, room);
         drain = stores;
+        script = changes;
+        ahead = journey;
         restsFromS = fromS;
         searchEndS = endS;
         speaking = alarms;
         comparedS = fromS;
         Arrays.fill(compared, Double.NaN);
+        Arrays.fill(leastNow, Double.POSITIVE_INFINITY);
+        Arrays.fill(leastBefore, Double.POSITIVE_INFINITY);
         return this;
     }
 
-    /** Means of a minute, straight on at their pace, which overstates what settles; means, for a patient who fights swings for ever. */
+    /**
+     * Means of a minute, straight on at their pace, which overstates what settles; means, for a patient who breathes or fights swings for
+     * ever: the swing comes off the room once more, and what later legs bring must fit into what is left.
+     */
     private void compare(Now n) {
-        for (int i = 0; i < now.length; i++) sum[i] += now[i];
+        for (int i = 0; i < now.length; i++) {
+            sum[i] += now[i];
+            roomSum[i] += room[i];
+            if (room[i] < leastNow[i]) leastNow[i] = room[i];
+        }
         summed++;
         outlook.row(n);
         if (n.tS < comparedS + COMPARED_S) return;
         double times = Math.max(0, searchEndS - n.tS) / (n.tS - comparedS);
-        boolean quiet = outlook.quiet(n, times), lasts = drain == null || drain.lasts(n, searchEndS);
+        boolean changes = script.nextS(n.tS) < searchEndS;
+        boolean quiet = outlook.quiet(n, times, changes), lasts = drain == null || drain.lasts(n, searchEndS);
         boolean rests = now[NO_VENTILATION] <= STILL_S && lasts && (quiet || alarm >= 0 && !speaking.pending(n));
         for (int i = 0; i < now.length; i++) {
             double mean = sum[i] / summed;
-            double change = Math.abs(mean - compared[i]) * times;
-            boolean clear = room[i] - change >= LEFT * startRoom[i] || change <= Math.min(AT_REST[i], room[i]);
+            double nearest = Math.min(leastNow[i], leastBefore[i]);
+            double change = Math.abs(mean - compared[i]) * times + swing(roomSum[i] / summed, nearest);
+            boolean clear = (nearest - change >= LEFT * startRoom[i] || change <= Math.min(AT_REST[i], nearest)) && (!changes || nearest - change >= later(i, n.tS));
             if (!Double.isNaN(now[i]) && i != NO_VENTILATION && !clear) rests = false;
             compared[i] = mean;
             sum[i] = 0;
+            roomSum[i] = 0;
+            leastBefore[i] = leastNow[i];
+            leastNow[i] = Double.POSITIVE_INFINITY;
         }
         atRest = rests;
         comparedS = n.tS;
         summed = 0;
+    }
+
+    /** How far the nearest lies from the mean; none for a measure without a limit. */
+    private static double swing(double mean, double nearest) { return nearest < mean && mean < Double.POSITIVE_INFINITY ? mean - nearest : 0; }
+
+    /** What the rest of the journey does to a measure where there is no fault, and half as much again. */
+    private double later(int measure, double tS) {
+        return FOLLOWED[measure] < 0 ? 0 : LATER_TIMES * Math.max(ahead.up(FOLLOWED[measure], tS), ahead.down(FOLLOWED[measure], tS));
+    }
+
+    private static final int[] FOLLOWED = new int[MEASURES.length];
+
+    static {
+        for (Measure m : MEASURES) {
+            FOLLOWED[m.ordinal()] = switch (m) {
+                case SATURATION -> Ahead.of(Column.SAO2);
+                case PACO2 -> Ahead.of(Column.PACO2_MMHG);
+                case PH -> Ahead.of(Column.PH);
+                case AIRWAY_PRESSURE -> Ahead.of(Column.PLATEAU_CMH2O);
+                case TRANSPULMONARY_PRESSURE -> Ahead.of(Column.TRANSPULMONARY_CMH2O);
+                case CIRCULATION -> Ahead.of(Column.CARDIAC_OUTPUT_L_MIN);
+                case VOLUME, NO_VENTILATION, SUPPLY -> -1;
+            };
+        }
     }
 
     private static final int VOLUME = Measure.VOLUME.ordinal();
