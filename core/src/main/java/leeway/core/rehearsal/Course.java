@@ -28,15 +28,6 @@ final class Course {
 
     private double room(int row, int measure) { return rows[row * (measures + 1) + 1 + measure]; }
 
-    /** The room of a measure at a time, in its unit; of the first or last row outside the course, {@code NaN} without any. */
-    double roomAt(int measure, double tS) {
-        if (size == 0) return Double.NaN;
-        int i = 0;
-        while (i < size && tS(i) < tS) i++;
-        if (i == 0 || i == size) return room(Math.min(i, size - 1), measure);
-        return room(i - 1, measure) + (room(i, measure) - room(i - 1, measure)) * (tS - tS(i - 1)) / (tS(i) - tS(i - 1));
-    }
-
     /** The last time at which a measure still has this room, s; {@code NaN} where it never has, or has at the end. */
     double fallsToS(int measure, double room) {
         int i = size - 1;

@@ -121,7 +121,7 @@ final class Rehearsing {
 
     private double rescueByS(Fault fault, List<Change> changes, Checkpoint struck, Trail trail, Watch watch, KitFacts kit) {
         Checkpoint[] good = {struck};
-        return Rescue.byS(watch, atS, tS -> {
+        return new Rescue(watch.course(), watch.harm.ordinal(), watch.harmS).byS(atS, tS -> {
             Checkpoint at = trail.before(tS, good[0]);
             if (tS > at.tS()) {
                 at = at.branch();
@@ -129,7 +129,7 @@ final class Rehearsing {
             }
             Watch after = treated(fault, changes, at, watch, kit);
             if (after.harm == null) good[0] = at;
-            return after;
+            return new Rescue.Tried(after.harm != null, after.leastRoom(watch.harm));
         });
     }
 
