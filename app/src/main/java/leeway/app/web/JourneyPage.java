@@ -17,6 +17,7 @@ import leeway.app.web.entry.Entry;
 import leeway.app.web.entry.Posted;
 import leeway.core.plan.Plan;
 import leeway.files.yaml.Read;
+import leeway.files.yaml.Text;
 
 /** The journey page: a transport described in a form or as text, and what follows from it. */
 final class JourneyPage {
@@ -106,7 +107,9 @@ final class JourneyPage {
         UploadedFile file = ctx.uploadedFile("file");
         if (file == null || file.size() == 0) throw new Refused(422, "error.noFile", "");
         try (InputStream in = file.content()) {
-            String text = lines(new String(in.readNBytes(Server.MAX_BODY_BYTES), StandardCharsets.UTF_8));
+            Read<String> read = Text.of(in.readNBytes(Server.MAX_BODY_BYTES), FILE);
+            if (read instanceof Read.Bad<String> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
+            String text = lines(read.good().orElseThrow());
             if (text.length() > Packed.MAX_TEXT_BYTES / 2) throw new Refused(413, "error.long", "");
             show(ctx, text, List.of(), "");
         }
@@ -157,8 +160,8 @@ final class JourneyPage {
 
     private static List<String> split(String undo) { return undo == null || undo.isBlank() ? List.of() : List.of(undo.strip().split(" ")); }
 
-    /** A form sends lines as CR LF. */
-    static String lines(String text) { return text.replace("\r\n", "\n").replace('\r', '\n'); }
+    /** A form sends lines as CR LF; an editor's byte order mark would shift every place in the text by one. */
+    static String lines(String text) { return (text.startsWith("\uFEFF") ? text.substring(1) : text).replace("\r\n", "\n").replace('\r', '\n'); }
 
     /** A file that comes with the program. */
     static String resource(String name) {

@@ -170,7 +170,7 @@ class ServerTest {
 
     @Test
     void whereNothingVentilatesThePageSaysWhyThereIsNoMapAndTheReportIsPrintedWithoutIt() throws Exception {
-        String state = "?s=" + Packed.of(Files.readString(Path.of("src", "test", "resources", "leeway", "app", "free-flow-to-the-ward.yaml")));
+        String state = "?s=" + Packed.of(Examples.text("free-flow-to-the-ward").orElseThrow());
         HttpResponse<String> map = get("/map" + state);
         assertThat(map.statusCode()).isEqualTo(200);
         assertThat(map.body()).contains("there is no operating map");
@@ -205,6 +205,33 @@ class ServerTest {
             assertThat(get(address).statusCode()).as(path).isEqualTo(200);
         }
         assertThat(get("/?s=2" + "A".repeat(43)).statusCode()).isEqualTo(410);
+    }
+
+    private HttpResponse<String> upload(byte[] file) throws Exception {
+        HttpResponse<String> page = get("/new");
+        Matcher token = Pattern.compile("name=\"token\" value=\"([^\"]+)\"").matcher(page.body());
+        assertThat(token.find()).isTrue();
+        java.io.ByteArrayOutputStream body = new java.io.ByteArrayOutputStream();
+        body.writeBytes(("--part\r\nContent-Disposition: form-data; name=\"token\"\r\n\r\n" + token.group(1) + "\r\n--part\r\nContent-Disposition: form-data; name=\"file\"; filename=\"t.yaml\"\r\n\r\n").getBytes(StandardCharsets.UTF_8));
+        body.writeBytes(file);
+        body.writeBytes("\r\n--part--\r\n".getBytes(StandardCharsets.UTF_8));
+        HttpRequest asks = HttpRequest.newBuilder(at("/open")).header("Content-Type", "multipart/form-data; boundary=part").header("Cookie", page.headers().firstValue("Set-Cookie").orElseThrow().split(";")[0])
+                .POST(BodyPublishers.ofByteArray(body.toByteArray())).build();
+        return client.send(asks, BodyHandlers.ofString());
+    }
+
+    /** As editors of other systems write it: with a mark at its head, with other ends of lines. In another encoding it is refused, for its names would be lost. */
+    @Test
+    void aFileOfAnyEditorIsOpenedAndOneInAnotherEncodingIsRefusedInALine() throws Exception {
+        String file = Examples.text("hand-bag-across-town").orElseThrow();
+        HttpResponse<String> marked = upload(("\uFEFF" + file.replace("\n", "\r\n")).getBytes(StandardCharsets.UTF_8));
+        assertThat(marked.statusCode()).isEqualTo(200);
+        assertThat(marked.body()).doesNotContain("\uFEFF").contains(file.lines().skip(1).findFirst().orElseThrow().split(":")[0]);
+        HttpResponse<String> latin = upload(file.replace("Holm", "H\u00F6lm").getBytes(StandardCharsets.ISO_8859_1));
+        assertThat(latin.statusCode()).isEqualTo(422);
+        assertThat(latin.body()).contains("this is not UTF-8 text", "Save it as UTF-8").doesNotContain("\uFFFD");
+        assertThat(upload(file.getBytes(StandardCharsets.UTF_16)).body()).contains("this is UTF-16 text");
+        assertThat(upload(file.replace("  height:", "  hieght:").getBytes(StandardCharsets.UTF_8)).body()).contains("has no key \"hieght\"");
     }
 
     @Test
