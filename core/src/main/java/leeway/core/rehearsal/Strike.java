@@ -2,11 +2,16 @@ package leeway.core.rehearsal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import leeway.core.alarm.Sensing;
 import leeway.core.gas.Barometer;
+import leeway.core.kit.Range;
+import leeway.core.kit.Setting;
 import leeway.core.rehearsal.Effect.FromJourney;
 import leeway.core.rehearsal.Effect.Where;
 import leeway.core.run.Change;
+import leeway.core.run.How;
+import leeway.core.run.Knob;
 import leeway.core.transport.Leg;
 import leeway.core.transport.Transport;
 
@@ -20,7 +25,7 @@ final class Strike {
             if (!e.only().stream().allMatch(n -> n.met(kit))) continue;
             double fromS = atS + e.afterS();
             for (int copy : copies(e, kit)) {
-                changes.add(new Change(fromS, fromS + e.forS(), e.rampS(), e.knob(), copy, e.how(), value(e, kit.leg())));
+                changes.add(new Change(fromS, fromS + e.forS(), e.rampS(), e.knob(), copy, e.how(), onDevice(e, value(e, kit.leg()), kit)));
             }
         }
         return changes;
@@ -37,6 +42,25 @@ final class Strike {
         if (e.from() == FromJourney.AIRCRAFT_ALTITUDE && leg.aircraftAltitudeM().isPresent()) return Barometer.pressureMmHg(leg.aircraftAltitudeM().get());
         return e.value();
     }
+
+    /**
+     * A setting that is turned to a value, and a rate that is turned by a factor, stand at the nearest that the device has. 0 is a setting that
+     * is lost or off and stays, as do other factors: they are what a device gives, not what is set on it.
+     */
+    private static double onDevice(Effect e, double value, KitFacts kit) {
+        Setting setting = SETTINGS.get(e.knob());
+        Range range = setting == null ? null : kit.transport().ventilator().ranges().get(setting);
+        if (range == null || value == 0) return value;
+        if (e.how() == How.SET) return range.nearest(value);
+        double set = kit.settings().get(setting, Double.NaN);
+        return e.how() == How.TIMES && setting == Setting.RATE && set > 0 ? range.nearest(set * value) / set : value;
+    }
+
+    /** The settings that a fault or a remedy can turn. */
+    private static final Map<Knob, Setting> SETTINGS = Map.ofEntries(Map.entry(Knob.TIDAL_VOLUME_SET, Setting.TIDAL_VOLUME), Map.entry(Knob.RATE_SET, Setting.RATE),
+            Map.entry(Knob.INSPIRATORY_TIME_SET, Setting.INSPIRATORY_TIME), Map.entry(Knob.PAUSE_SET, Setting.PAUSE), Map.entry(Knob.INSPIRATORY_PRESSURE_SET, Setting.INSPIRATORY_PRESSURE),
+            Map.entry(Knob.SUPPORT_SET, Setting.SUPPORT_PRESSURE), Map.entry(Knob.PEEP_SET, Setting.PEEP), Map.entry(Knob.FIO2_SET, Setting.FIO2), Map.entry(Knob.RISE_SET, Setting.RISE_TIME),
+            Map.entry(Knob.PRESSURE_LIMIT_SET, Setting.PRESSURE_LIMIT), Map.entry(Knob.CYCLE_OFF_SET, Setting.CYCLE_OFF), Map.entry(Knob.BIAS_FLOW_SET, Setting.BIAS_FLOW));
 
     private static List<Integer> copies(Effect e, KitFacts kit) {
         Where where = e.on().where();
