@@ -61,4 +61,7 @@ interface Answers {
 
     /** The plan of a text, or everything that is wrong with it. */
     Read<Plan> plan(String text, Hands hands);
+
+    /** The same with a seed of its own. */
+    Read<Plan> plan(String text, long seed, Hands hands);
 }

@@ -107,15 +107,18 @@ final class Api {
     }
 
     private void map(Context ctx) {
-        only(ctx);
+        only(ctx, "seed");
+        whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);     // a map leaves nothing to chance
         Read<Answers.Mapped> map = body(ctx).then(text -> site.answer(ctx, "map", text, hands -> answers.map(text, hands)));
         if (map instanceof Read.Good<Answers.Mapped> good && good.value().map().isPresent()) write(ctx, 200, out -> MapJson.write(good.value().map().orElseThrow(), good.value().start(), Version.TEXT, out));
         else complain(ctx, map instanceof Read.Good<Answers.Mapped> ? List.of(NO_MAP) : map.problems());
     }
 
     private void plan(Context ctx) {
-        only(ctx);
-        Read<Plan> plan = body(ctx).then(text -> site.answer(ctx, "plan", text, hands -> answers.plan(text, hands)));
+        only(ctx, "seed");
+        boolean own = ctx.queryParam("seed") != null;
+        long seed = whole(ctx, "seed", 0, Integer.MAX_VALUE, 1);
+        Read<Plan> plan = body(ctx).then(text -> site.answer(ctx, "plan", own ? "seed " + seed + "\n" + text : text, hands -> own ? answers.plan(text, seed, hands) : answers.plan(text, hands)));
         if (plan instanceof Read.Good<Plan> good) write(ctx, 200, out -> PlanJson.write(good.value(), Version.TEXT, out)); else complain(ctx, plan.problems());
     }
 

@@ -60,7 +60,9 @@ final class SheetAnswers implements Answers {
 
     @Override public List<String> names(String kind) { return names.computeIfAbsent(kind, catalogue::names); }
 
-    @Override public Read<Plan> plan(String text, Hands hands) {
+    @Override public Read<Plan> plan(String text, Hands hands) { return plan(text, seed, hands); }
+
+    @Override public Read<Plan> plan(String text, long seed, Hands hands) {
         return read(text, t -> PlanMaker.plan(t, library, seed, faults -> Shared.begin(faults, 1 + hands.idle(), hands.others()), hands.unwanted()));
     }
 

@@ -96,6 +96,12 @@ class ApiTest {
         assertThat(answer.body()).contains(path.replaceAll(".*\\?(\\w+)=.*", "$1").replace("fault", "nothing such"));
     }
 
+    @Test
+    void aPlanIsMadeWithTheSeedAskedFor() throws Exception {
+        assertThat(MAPPER.readTree(post("/api/plan?seed=7", NIGHT).body()).path("seed").asLong()).isEqualTo(7);
+        assertThat(MAPPER.readTree(post("/api/plan", NIGHT).body()).path("seed").asLong()).isEqualTo(1);
+    }
+
     /** What the description allows of a parameter and what the server takes are one: the ends of each range and just beyond. */
     @Test
     void everyParameterIsTakenAsDescribed() throws Exception {
