@@ -161,9 +161,15 @@ final class Crossing {
         if (!breath) return false;
         double in = sensing.shown(n, from, Signal.INSPIRED_ML);
         double out = sensing.shown(n, from, Signal.EXPIRED_ML);
-        if (in > 0 && out < LOST_SHARE * in) return true;
+        if (in > 0 && out < LOST_SHARE * in && !holdsPressure(n, from)) return true;
         double peak = Double.isNaN(expected.peakCmH2O()) ? 20 : expected.peakCmH2O();
         return sensing.shown(n, from, Signal.PEAK) < LOST_SHARE * peak;
+    }
+
+    /** Whether pressure stays up between breaths, more than half of the way from PEEP to the peak: nothing is open there, something is shut. Common practice, no source. */
+    private boolean holdsPressure(Now n, From from) {
+        double peepCmH2O = n.get(Knob.PEEP_SET), swing = sensing.shown(n, from, Signal.PEAK) - peepCmH2O;
+        return swing > 2 && sensing.shown(n, from, Signal.END_PRESSURE) - peepCmH2O > 0.5 * swing;
     }
 
     private boolean obstructed(Now n, From from, boolean breath) {

@@ -54,12 +54,12 @@ public final class Breathing {
     private static void strike(Fault fault, WhatIf what, List<Fault> known, JourneyRun run, Stage stage, Script script) {
         double atS = what.atMin() * 60, endS = what.forS().isPresent() ? atS + what.forS().getAsDouble() : Double.POSITIVE_INFINITY;
         KitFacts kit = stage.facts(run.legAt(atS));
-        add(fault.effects(), atS, endS, kit, script);
-        fault.with().flatMap(name -> known.stream().filter(f -> f.name().equals(name)).findFirst()).ifPresent(f -> add(f.effects(), atS, endS, kit, script));
+        add(fault.effects(), atS, endS, kit, stage, script);
+        fault.with().flatMap(name -> known.stream().filter(f -> f.name().equals(name)).findFirst()).ifPresent(f -> add(f.effects(), atS, endS, kit, stage, script));
     }
 
-    private static void add(List<Effect> effects, double atS, double endS, KitFacts kit, Script script) {
-        for (Change c : Strike.changes(effects, atS, kit)) script.add(Double.isInfinite(endS) ? c : c.endedAt(endS));
+    private static void add(List<Effect> effects, double atS, double endS, KitFacts kit, Stage stage, Script script) {
+        for (Change c : Strike.changes(effects, atS, kit, stage.script())) script.add(Double.isInfinite(endS) ? c : c.endedAt(endS));
     }
 
     /** The same, whose runs stop with {@link leeway.core.run.Stopped} soon after they are told to be unwanted. */

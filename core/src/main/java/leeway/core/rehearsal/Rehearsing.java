@@ -69,8 +69,8 @@ final class Rehearsing {
      */
     Trial trial(Fault fault, List<Effect> together, boolean endsTogether, double crewS) {
         KitFacts kit = stage.facts(leg);
-        List<Change> changes = new ArrayList<>(Strike.changes(fault.effects(), atS, kit));
-        List<Change> others = Strike.changes(together, atS, kit);
+        List<Change> changes = new ArrayList<>(Strike.changes(fault.effects(), atS, kit, stage.script()));
+        List<Change> others = Strike.changes(together, atS, kit, stage.script());
         Checkpoint struck = start.branch();
         changes.forEach(struck.script()::add);
         others.forEach(struck.script()::add);
@@ -139,7 +139,7 @@ final class Rehearsing {
         if (fault.remedyEnds()) {
             for (Change c : changes) treated.script().end(c, at.tS());
         }
-        for (Change c : Strike.changes(fault.remedy(), at.tS(), kit)) treated.script().add(c);
+        for (Change c : Strike.changes(fault.remedy(), at.tS(), kit, stage.script())) treated.script().add(c);
         double settledS = at.tS() + Strike.settledS(fault.remedy());
         if (!fault.remedyEnds()) settledS = Math.max(settledS, atS + Strike.settledS(fault.effects()));
         Watch after = watch.remedied(treated.now(), settledS);

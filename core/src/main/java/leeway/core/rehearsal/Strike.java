@@ -12,6 +12,7 @@ import leeway.core.rehearsal.Effect.Where;
 import leeway.core.run.Change;
 import leeway.core.run.How;
 import leeway.core.run.Knob;
+import leeway.core.run.Script;
 import leeway.core.transport.Leg;
 import leeway.core.transport.Transport;
 
@@ -19,16 +20,30 @@ import leeway.core.transport.Transport;
 final class Strike {
     private Strike() { }
 
-    static List<Change> changes(List<Effect> effects, double atS, KitFacts kit) {
+    /** What a script is to carry from this time on. */
+    static List<Change> changes(List<Effect> effects, double atS, KitFacts kit, Script script) {
         List<Change> changes = new ArrayList<>();
         for (Effect e : effects) {
             if (!e.only().stream().allMatch(n -> n.met(kit))) continue;
             double fromS = atS + e.afterS();
             for (int copy : copies(e, kit)) {
-                changes.add(new Change(fromS, fromS + e.forS(), e.rampS(), e.knob(), copy, e.how(), onDevice(e, value(e, kit.leg()), kit)));
+                Change change = new Change(fromS, fromS + e.forS(), e.rampS(), e.knob(), copy, e.how(), onDevice(e, value(e, kit.leg()), kit));
+                changes.add(change);
+                if (e.knob() == Knob.SEDATION) changes.addAll(held(change, script));
             }
         }
         return changes;
+    }
+
+    /** The same again wherever the journey sets the knob anew: sedation that wears off in steps must not wake whom a fault put to sleep. */
+    private static List<Change> held(Change change, Script script) {
+        List<Change> again = new ArrayList<>();
+        for (Change step : script.layers()) {
+            if (step.knob() != change.knob() || step.copy() != change.copy() || step.atS() <= change.atS() || step.atS() >= change.untilS()) continue;
+            double rampS = Math.max(0, change.atS() + change.rampS() - step.atS());
+            again.add(new Change(step.atS(), change.untilS(), rampS, change.knob(), change.copy(), change.how(), change.value()));
+        }
+        return again;
     }
 
     /** When the last effect is in full force; s from the strike. */

@@ -55,13 +55,13 @@ public record Trace(Fault fault, String leg, double atS, OptionalDouble remedyS,
         KitFacts kit = stage.facts(leg);
         List<Effect> effects = new ArrayList<>(fault.effects());
         fault.with().flatMap(name -> known.stream().filter(f -> f.name().equals(name)).findFirst()).ifPresent(f -> effects.addAll(f.effects()));
-        List<Change> changes = Strike.changes(effects, atS, kit);
+        List<Change> changes = Strike.changes(effects, atS, kit, stage.script());
         Script script = stage.script().copy();
         changes.forEach(script::add);
         if (remedyS.isPresent()) {
             double fromS = atS + remedyS.getAsDouble();
             if (fault.remedyEnds()) for (Change c : changes) if (c.untilS() > fromS) script.end(c, Math.max(fromS, c.atS()));
-            for (Change c : Strike.changes(fault.remedy(), fromS, kit)) script.add(c);
+            for (Change c : Strike.changes(fault.remedy(), fromS, kit, stage.script())) script.add(c);
         }
         Now n = stage.loop().begin(script);
         Recorder recorder = new Recorder(stage.speaking(), atS, Math.max(0, atS - beforeS));
