@@ -82,7 +82,7 @@ final class Rehearsing {
         Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
         // where gas or power ends by itself, a fault that takes more of it brings that end forward: such branches run on
         double restsFromS = thorough || nominal.suppliesEndS(atS) < atS + 2 * (windowEndS - atS) ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
-        watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain, branch.script(), ahead);
+        watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain, new Pace(stage, nominal, leg, start.now(), windowEndS), branch.script(), ahead);
         Trail trail = new Trail(drain == null ? watch : drain.beside(watch), watch, branch.script());
         stage.loop().to(windowEndS, branch.now(), branch.script(), trail);
         // stores may end later than harm is looked for in the patient, and the leg's end is known

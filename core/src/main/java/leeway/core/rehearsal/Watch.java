@@ -67,6 +67,7 @@ final class Watch implements Sink {
     private boolean atRest;
     private Outlook outlook;
     private Drain drain;
+    private Pace pace;
     /** Of a branch without help; null on others. */
     private Course course;
     private final double[] least = new double[MEASURES.length];
@@ -106,11 +107,12 @@ final class Watch implements Sink {
     }
 
     /** For the branch without help. From this time on, a branch in which nothing moves any more, as far as the end of the search, is at its end. */
-    Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores, Script changes, Ahead.Swings journey) {
+    Watch restingFrom(double fromS, double endS, Speaking alarms, Drain stores, Pace taken, Script changes, Ahead.Swings journey) {
         outlook = new Outlook(alarms, journey);
         course = new Course(MEASURES.length);
         course.add(lastS, room);
         drain = stores;
+        pace = taken;
         script = changes;
         ahead = journey;
         restsFromS = fromS;
@@ -135,10 +137,11 @@ final class Watch implements Sink {
         }
         summed++;
         outlook.row(n);
+        pace.row(n);
         if (n.tS < comparedS + COMPARED_S) return;
         double times = Math.max(0, searchEndS - n.tS) / (n.tS - comparedS);
         boolean changes = script.nextS(n.tS) < searchEndS;
-        boolean quiet = outlook.quiet(n, times, changes), lasts = drain == null || drain.lasts(n, searchEndS);
+        boolean quiet = outlook.quiet(n, times, changes), lasts = pace.lasts(n) && (drain == null || drain.lasts(n, searchEndS));
         boolean rests = now[NO_VENTILATION] <= STILL_S && lasts && (quiet || alarm >= 0 && !speaking.pending(n));
         for (int i = 0; i < now.length; i++) {
             double mean = sum[i] / summed;
