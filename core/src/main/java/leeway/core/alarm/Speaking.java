@@ -18,7 +18,9 @@ import leeway.core.run.Sink;
  * The alarm systems of ventilator and monitor: from a crossed limit to a sound that somebody hears.
  * <p>Crossing (as the device knows it, so after the sensor's delay), for so many breaths and so long (condition delay):
  * alarm condition; after the generation delay: the signal; while the audio is paused no sound; then the sound is heard at
- * its first repetition that gets through the noise. Leaves out: loudness, direction, and a crew that looks at the screen.
+ * its first repetition that gets through the noise. Leaves out: loudness, direction, and a crew that looks at the screen;
+ * and the reset of a latching signal (IEC 60601-1-8): nobody gives it, so such a signal stands until its device can no longer speak of
+ * it, and its condition is not heard a second time.
  * <p>A pause of the audio ends by itself after at most {@value #LONGEST_PAUSE_S} s (design rule of this kit, no source).
  */
 public final class Speaking implements Part {

@@ -81,6 +81,26 @@ class SpeakingPropertyTest {
         }
     }
 
+    @Test void aLatchingSignalUnderAPauseIsHeardAfterItThoughItsConditionIsOverAndAnotherIsNot() {
+        for (boolean latching : new boolean[] {true, false}) {
+            Bench bench = new Bench();
+            bench.limits.add(new AlarmLimit(AlarmCondition.AIRWAY_PRESSURE_LOW, From.VENTILATOR, OptionalDouble.of(11), OptionalDouble.empty(), 0, 2, 1, Priority.HIGH, latching, "for the test"));
+            bench.change(Change.during(AT, AT + 30, Knob.OPEN_AT_PATIENT, How.SET, 1)).change(Change.during(AT - 10, AT + 70, Knob.AUDIO_PAUSED, How.SET, 1));
+            double heardS = bench.firstS(AlarmCondition.AIRWAY_PRESSURE_LOW, AT + 200);
+            if (latching) assertThat(heardS).isCloseTo(AT + 70, within(1e-9));
+            else assertThat(heardS).isInfinite();
+        }
+    }
+
+    @Test void aLatchingSignalWithoutAResetSpeaksOnceAndAnotherEachTime() {
+        for (boolean latching : new boolean[] {true, false}) {
+            Bench bench = new Bench();
+            bench.limits.add(new AlarmLimit(AlarmCondition.AIRWAY_PRESSURE_LOW, From.VENTILATOR, OptionalDouble.of(11), OptionalDouble.empty(), 0, 2, 1, Priority.HIGH, latching, "for the test"));
+            for (double atS : new double[] {AT, AT + 80}) bench.change(Change.during(atS, atS + 30, Knob.OPEN_AT_PATIENT, How.SET, 1));
+            assertThat(bench.heard(AT + 200, new Draw(1, 0))).as("latching %s", latching).hasSize(latching ? 1 : 2);
+        }
+    }
+
     @Test void conditionDelayAndGenerationDelayAdd() {
         double at = disconnected(AT, 11).firstS(AlarmCondition.AIRWAY_PRESSURE_LOW, 300);
         Bench later = new Bench().limit(AlarmCondition.AIRWAY_PRESSURE_LOW, From.VENTILATOR, 11, NONE, 2, 10, 3).change(Change.at(AT, Knob.OPEN_AT_PATIENT, How.SET, 1));
