@@ -52,6 +52,7 @@ class Law {
             ventilated(n, phase);
             // nothing but flow is waited for then, and the pressure goes straight
             if (phase == EXHALE || phase == RISE || phase == HOLD) path.followBends();
+            else if ((phase == FLOW || phase == FULL || phase == PAUSE) && Double.isNaN(leakedFrom)) path.followBendsOfGiven();
         }
     }
 
@@ -187,6 +188,7 @@ class Law {
         if (pawGiven) return pawG > 0 ? Math.max(0, (level - pawA) / pawG) : pawA >= level ? 0 : Double.POSITIVE_INFINITY;
         double missing = level - pressureAt(0);
         if (missing <= TINY_CMH2O) return 0;
+        if (path.bends()) return path.timeToRise(missing, t.elastance * stretch.startFlow(), left);
         if (stretch.isGiven()) {
             // a flow linear in time makes a pressure quadratic in it; the first root after now
             double f0 = stretch.startFlow(), slope = stretch.slope();

@@ -49,9 +49,14 @@ final class Stretch {
         a8 = a + b * f8;
     }
 
-    /** Goes on after one that is worked out to its end, driven by a slope that is larger by this. */
+    /** Goes on after one that is worked out to its end, driven by a slope that is larger by this; a given flow goes on as it did. */
     void after(Stretch before, double moreSlope) {
-        given = false;
+        given = before.given;
+        if (given) {
+            f0 = before.flow;
+            slope = before.slope;
+            return;
+        }
         inward = before.inward;
         a = before.a;
         b = before.b;

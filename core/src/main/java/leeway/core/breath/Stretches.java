@@ -6,8 +6,8 @@ import leeway.core.lung.Effort;
 
 /**
  * The stretches of one pass, one after another. At every bend of the effort its slope is another and with it what drives; flow
- * and volume go on. Where a pressure drives, the pass goes through the bends, each a few sums; elsewhere it has one stretch and
- * ends at the next bend.
+ * and volume go on. Where a pressure drives or the flow is given and even, the pass goes through the bends, each a few sums; elsewhere
+ * it has one stretch and ends at the next bend.
  * <p>Times are counted from the prepared moment, s; mL, mL/s, cmH2O.
  */
 final class Stretches {
@@ -59,6 +59,11 @@ final class Stretches {
         bends = knot >= 0 && !first.isGiven();
     }
 
+    /** An even flow is given, whatever the muscles do: their bends are passed. */
+    void followBendsOfGiven() {
+        bends = knot >= 0 && first.isGiven() && first.slope() == 0;
+    }
+
     boolean bends() {
         return bends;
     }
@@ -101,6 +106,7 @@ final class Stretches {
     /** When flow reaches this value; infinity for never, for surely later than {@code within}, and behind a turn of the flow. */
     double timeTo(double target, double within) {
         if (first.neverAt(target)) return Double.POSITIVE_INFINITY;
+        if (first.isGiven()) return first.timeTo(target, within);
         double side = first.startFlow() - target;
         for (int k = 0;; k++) {
             // a crossing that rounding put neither before the bend nor behind it
@@ -117,6 +123,20 @@ final class Stretches {
         for (int k = 0;; k++) {
             if (part[k].falling() != falling) return from[k];
             if (!(endOf(k) < within) || k + 1 == known && !extend() || part[k].turned()) return Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /**
+     * Under a given even flow: when a pressure that the flow raises by so much a second, and the muscles lower, has risen by this much;
+     * infinity for not within.
+     */
+    double timeToRise(double rise, double perS, double within) {
+        for (int k = 0;; k++) {
+            double end = Math.min(endOf(k), within), rate = perS - slope[k];
+            double missing = rise - perS * from[k] + muscle[k] - muscle[0];
+            if (missing <= 0) return from[k];
+            if (rate > 0 && missing / rate <= end - from[k]) return from[k] + missing / rate;
+            if (!(end < within) || k + 1 == known && !extend()) return Double.POSITIVE_INFINITY;
         }
     }
 
