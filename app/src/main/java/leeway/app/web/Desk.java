@@ -124,7 +124,7 @@ final class Desk implements AutoCloseable {
         try {
             return (T) waiter.answer().get(Math.max(0, left.toMillis()), TimeUnit.MILLISECONDS);
         } catch (TimeoutException e) {
-            throw given(waiter, new TooLong(limit.toSeconds()));
+            throw given(waiter, new TooLong((left.compareTo(limit) > 0 ? left : limit).toSeconds()));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw given(waiter, new TooLong(limit.toSeconds()));

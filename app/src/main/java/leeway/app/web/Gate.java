@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.HandlerType;
 import io.javalin.http.SameSite;
+import java.io.IOException;
 import java.net.URI;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +18,8 @@ final class Gate {
     /** Everything from us, nothing inline, nobody may frame us. */
     static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; "
             + "manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+    /** A body too large is read away up to here. */
+    private static final long MOST_POURED_BYTES = 4L * Server.MAX_BODY_BYTES;
     private static final Set<String> LOOPBACK = Set.of("localhost", "127.0.0.1", "[::1]");
     private static final String COOKIE_OF_REQUEST = "cookie";
     /** Nobody plans faster than this; an address that does is a program, and programs wait. */
@@ -53,8 +56,21 @@ final class Gate {
         ctx.header("Cache-Control", "no-store");
     }
 
+    /** Reads away what somewhat too large a body sends, for who still sends does not hear the answer; what is larger is cut off. */
+    private static void pour(Context ctx) {
+        if (ctx.req().getContentLengthLong() > MOST_POURED_BYTES) return;
+        try {
+            ctx.req().getInputStream().skipNBytes(ctx.req().getContentLengthLong());
+        } catch (IOException e) {
+            // whoever sent it is gone
+        }
+    }
+
     private void pass(Context ctx) {
-        if (ctx.req().getContentLengthLong() > Server.MAX_BODY_BYTES) throw new Refused(413, "error.413", "");
+        if (ctx.req().getContentLengthLong() > Server.MAX_BODY_BYTES) {
+            pour(ctx);
+            throw new Refused(413, "error.413", "");
+        }
         if (loopback && !LOOPBACK.contains(name(ctx.header("Host")))) throw new Refused(421, "error.host", "");
         String from = ctx.ip();
         if (passwords.isPresent() && !ctx.path().equals("/health")) {

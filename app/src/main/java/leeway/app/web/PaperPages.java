@@ -23,7 +23,7 @@ final class PaperPages {
             String text = journey.state(ctx);
             Plan plan = good(journey.plan(ctx, text));
             Language language = site.words(ctx).spoken();
-            site.anew(ctx);
+            site.paper(ctx);
             send(ctx, "crew-card.pdf", good(site.answer(ctx, "card", key(ctx, text), hands -> answers.card(text, plan, language, hands))));
         });
         routes.get("/report.pdf", ctx -> {
@@ -31,7 +31,7 @@ final class PaperPages {
             Plan plan = good(journey.plan(ctx, text));
             Answers.Mapped map = good(site.answer(ctx, "map", text, hands -> answers.map(text, hands)));
             Language language = site.words(ctx).spoken();
-            site.anew(ctx);
+            site.paper(ctx);
             send(ctx, "plan.pdf", good(site.answer(ctx, "report", key(ctx, text), hands -> answers.report(plan, map.map(), language, hands))));
         });
     }
