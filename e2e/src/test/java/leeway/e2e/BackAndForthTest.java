@@ -96,6 +96,7 @@ class BackAndForthTest {
             openFile(page, OTHER.replace("legs:", "legz:"));
             assertThat(page.locator(".answer.waiting")).isVisible();
             assertThat(page.locator("body")).containsText("legz");
+            v.complaints();         // the browser notes that a wrong file was answered by 422
         }
     }
 }
