@@ -1,8 +1,9 @@
 package leeway.e2e;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static leeway.e2e.WaysTest.press;
+import static leeway.e2e.WaysTest.type;
 
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
@@ -22,14 +23,6 @@ class BackAndForthTest {
             legs:
               - {leg: road, takes: 40 min, oxygen: portable}
             """;
-
-    private static void type(Page page, String path, String value) {
-        Locator field = page.locator("[name='f:" + path + "']");
-        field.fill(value);
-        page.waitForResponse(r -> r.request().method().equals("POST"), () -> field.press("Tab"));
-    }
-
-    private static void press(Page page, String act) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("button[name=do][value='" + act + "']").click()); }
 
     private static void openFile(Page page, String text) {
         page.locator("#open-file").setInputFiles(new FilePayload("other.yaml", "text/yaml", text.getBytes(StandardCharsets.UTF_8)));

@@ -22,14 +22,14 @@ class WaysTest {
     private static Locator field(Page page, String path) { return page.locator("[name='f:" + path + "']"); }
 
     /** Types as a person does and goes on to the next field; the answer follows. */
-    private static void type(Page page, String path, String value) {
+    static void type(Page page, String path, String value) {
         field(page, path).fill(value);
         page.waitForResponse(r -> r.request().method().equals("POST"), () -> field(page, path).blur());
     }
 
     private static void choose(Page page, String path, String value) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> field(page, path).selectOption(new SelectOption().setValue(value))); }
 
-    private static void press(Page page, String act) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("button[name=do][value='" + act + "']").click()); }
+    static void press(Page page, String act) { page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("button[name=do][value='" + act + "']").click()); }
 
     private static String text(Page page) { return page.locator("#text").inputValue(); }
 

@@ -73,7 +73,7 @@ final class RehearseCommand extends Command {
                     List<String> near = Nearest.of(name, known.stream().map(Fault::name).toList(), 3);
                     return refuse("there is no fault \"%s\". %s".formatted(Nearest.shortened(name), near.isEmpty() ? "\"leeway catalogue fault\" lists them." : "Did you mean " + Nearest.inWords(near) + "?"), near);
                 }
-                faults.add(fault.get());
+                if (!faults.contains(fault.get())) faults.add(fault.get());
             }
             Settings settings = Start.of(t, Ventilated.of(t), library::strategy).settings();
             Ask ask = new Ask(faults.isEmpty() ? known : faults, known, library.noises(), atS, draws, pairs, threads, seed);
