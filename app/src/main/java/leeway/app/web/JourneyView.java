@@ -39,6 +39,19 @@ public record JourneyView(String text, String packed, String state, String undo,
     /** Lines of the text field. */
     public int rows() { return (int) Math.max(LEAST_ROWS, Math.min(MOST_ROWS, text.lines().count() + 1)); }
 
+    /** Sections and items that are wrong as a whole, in the order of the page. */
+    public List<leeway.app.web.entry.Group> wrongGroups() {
+        List<leeway.app.web.entry.Group> out = new java.util.ArrayList<>();
+        entry.groups().forEach(g -> wrongGroups(g, out));
+        return out;
+    }
+
+    private static void wrongGroups(leeway.app.web.entry.Group g, List<leeway.app.web.entry.Group> out) {
+        if (!g.wrong().isEmpty()) out.add(g);
+        g.items().forEach(i -> wrongGroups(i, out));
+        g.inner().forEach(i -> wrongGroups(i, out));
+    }
+
     /** How many things are wrong. */
     public long wrong() {
         return entry.all().mapToLong(f -> f.wrong().size()).sum() + entry.loose().size() + entry.groups().stream().mapToLong(JourneyView::wrong).sum();

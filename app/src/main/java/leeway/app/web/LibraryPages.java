@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import leeway.app.report.Figures;
 import leeway.app.web.entry.Field;
 import leeway.app.web.entry.Posted;
 import leeway.core.calc.Calc;
@@ -28,9 +29,27 @@ import leeway.files.yaml.Place;
 
 /** What one can look up: the sheets of the catalogue, single calculations with their working, the published checks. */
 public final class LibraryPages {
+    /** Digits of a result on a page; a program gets all that the calc gives. */
+    private static final int DIGITS = 4;
+    private static final List<String> UNITS = List.of("MmolL", "mmol/L", "MlPerMin", "mL/min", "MlPerDl", "mL/dL", "MlPerKg", "mL/kg", "LPerMin", "L/min", "JPerMin", "J/min", "CmH2O", "cmH2O", "MmHg", "mmHg",
+            "HPa", "hPa", "Bar", "bar", "PerMin", "/min", "Kg", "kg", "Ml", "mL", "minutes", "min", "L", "L");
     private final Site site;
     private final Catalogue catalogue;
     private final List<ChecksTable> checks;
+
+    /** A result with as many digits as a reader can use. */
+    public static String figure(double value) {
+        java.math.BigDecimal all = new java.math.BigDecimal(Double.toString(value));
+        java.math.BigDecimal rounded = all.round(new java.math.MathContext(DIGITS, java.math.RoundingMode.HALF_EVEN));
+        return Figures.plain((Math.abs(value) >= 1000 ? all.setScale(0, java.math.RoundingMode.HALF_EVEN) : rounded).doubleValue());
+    }
+
+    /** The unit in which the name of a result ends; empty where it has none. */
+    public static String unit(String key) {
+        String end = Character.toUpperCase(key.charAt(0)) + key.substring(1);
+        for (int i = 0; i < UNITS.size(); i += 2) if (key.endsWith(UNITS.get(i)) || end.equals(UNITS.get(i))) return UNITS.get(i + 1);
+        return "";
+    }
 
     LibraryPages(Site site, Catalogue catalogue) {
         this.site = site;

@@ -23,6 +23,8 @@ public final class Words {
     private static final Map<String, Words> ALL = Map.of("en", new Words("en"), "de", new Words("de"));
     /** In the order in which a page offers them. */
     public static final List<String> LANGUAGES = List.of("en", "de");
+    /** Signs that a field of figures shows beside its unit. */
+    private static final int MOST_BRIEF = 11;
     private final String language;
     /** Kinds of names that core's sentences hold. */
     private static final List<String> NAMED = List.of("fault", "alarm", "coverage", "priority", "row", "value", "key", "hint");
@@ -96,8 +98,15 @@ public final class Words {
         String own = texts.get(kind + "." + name);
         if (own != null) return own;
         if (kind.equals("value")) return tell(name);
+        if (kind.equals("hint")) return name.replaceFirst(" Cel$", " °C");
         // a section of the file may be called by a key or by an alarm condition
         return kind.equals("group") ? texts.getOrDefault("key." + name, texts.getOrDefault("alarm." + name, name)) : name;
+    }
+
+    /** A hint short enough for a field of figures; empty where it has none so short: then it stands below the field. */
+    public String brief(String hint) {
+        String whole = texts.getOrDefault("brief." + hint, name("hint", hint));
+        return whole.length() <= MOST_BRIEF ? whole : "";
     }
 
     /** Rows whose first cell is a name, in this language. */

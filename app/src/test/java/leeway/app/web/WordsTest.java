@@ -16,7 +16,7 @@ class WordsTest {
     private static final Map<String, String> ENGLISH = Words.in("en").all();
     private static final Map<String, String> GERMAN = Words.in("de").all();
     /** Names of the file, which English shows as they stand there. */
-    private static final Pattern NAMES = Pattern.compile("(key|value|hint|row|kind|calc|fault|alarm|coverage|priority|group|item)\\..*");
+    private static final Pattern NAMES = Pattern.compile("(key|value|hint|brief|unit|row|kind|calc|fault|alarm|coverage|priority|group|item)\\..*");
 
     @Test
     void germanSaysEverythingThatEnglishSays() {

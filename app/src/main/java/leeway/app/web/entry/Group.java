@@ -40,6 +40,11 @@ public record Group(String path, String name, List<Field> fields, List<Field> mo
     /** How many of the values shown on demand are set. */
     public long set() { return more.stream().filter(Field::filled).count() + inner.stream().flatMap(Group::all).filter(Field::filled).count(); }
 
-    /** What an item is called in its heading: its first value. */
-    public String title() { return fields.isEmpty() ? "" : fields.get(0).value(); }
+    /** What an item is called in its heading: its first value, with its unit where it has one. */
+    public String title() { return fields.isEmpty() ? "" : fields.get(0).written(); }
+
+    /** Of an item that is called by its time: what happens then; empty where it names nothing. */
+    public String happens() {
+        return fields.isEmpty() || fields.get(0).look() != Field.Look.QUANTITY ? "" : fields.stream().filter(f -> f.look() == Field.Look.CHOICE && f.filled()).map(Field::value).findFirst().orElse("");
+    }
 }
