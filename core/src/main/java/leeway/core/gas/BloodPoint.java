@@ -11,6 +11,10 @@ public final class BloodPoint {
     private static final double LN_BOHR = StrictMath.log(26.6);
     private static final int BOUND = 40;
     private static final double SETTLED = 1e-6;
+    /** Below this u there is next to no oxygen. */
+    private static final double BARELY = U_LOW + 0.1;
+    /** A step in pH that changes no digit that anybody sees. */
+    private static final double FINEST = 1e-10;
     /** A last step shorter than this goes along the slopes: what that leaves out is of its square, 1e-9 of each value at most. */
     private static final double FOLLOWED = 3e-6;
 
@@ -90,10 +94,15 @@ public final class BloodPoint {
     }
 
     private void find(Blood blood) {
+        boolean barely = false;
         for (int i = 0; i < BOUND; i++) {
             at(blood, u, h);
             if (h >= hMax) at(blood, u, hMax - 0.1);
             residual();
+            if (!barely && u < BARELY && r1 > 0) {
+                if (withoutOxygen(blood)) return;
+                barely = true;
+            }
             double det = j11 * j22 - j12 * j21;
             double du = -(r1 * j22 - r2 * j12) / det;
             double dh = -(j11 * r2 - j21 * r1) / det;
@@ -131,6 +140,29 @@ public final class BloodPoint {
         oxygenMlPerDl += o2U * du + o2H * dh;
         carbonDioxideMlPerDl += co2U * du + co2H * dh;
         bicarbonateMmolL += bicarbonateU * du + bicarbonateH * dh;
+    }
+
+    /**
+     * Where there is less oxygen than the lowest u holds, u stands there and the other equation is left, in h alone. Gives up, with
+     * the point where it was, where that does not settle or carbon dioxide does not fall with h as it should.
+     */
+    private boolean withoutOxygen(Blood blood) {
+        double fromU = u, fromH = h;
+        for (int i = 0; i < BOUND; i++) {
+            at(blood, U_LOW, h);
+            residual();
+            if (!(r1 > 0 && j22 < 0) || h >= hMax) break;
+            double dh = -r2 / j22, nh = h + Math.max(-0.3, Math.min(0.3, dh));
+            if (!(nh > H_LOW && nh < hMax)) break;
+            h = nh;
+            if (Math.abs(dh) < FINEST) {
+                at(blood, U_LOW, h);
+                return true;
+            }
+        }
+        at(blood, fromU, fromH);
+        residual();
+        return false;
     }
 
     /** For each h the u that settles the oxygen equation, and h by the sign of the other. */

@@ -68,7 +68,8 @@ public final class PlanMaker {
         Steady first = states.get(0).steady();
         Voyage voyage = Journeys.of(t, settings, library.noises(), draw -> JourneyRun.of(t, v, settings, states, draw)).until(unwanted);
         Nominal medians = Nominal.of(voyage);
-        Supplier<List<Rehearsal>> rehearsing = rehearser.begin(Rehearse.of(voyage, medians, library.faults()));
+        Rehearse faults = Rehearse.of(voyage, medians, library.faults());
+        Supplier<List<Rehearsal>> rehearsing = rehearser.begin(faults);
         SupplyResult supply = Supply.of(t, states.stream().map(LegState::need).toList(), t.kit().flatMap(library::kit), library.ventilators(), seed, Supply.DRAWS, unwanted);
         assumed.addAll(supply.assumed());
         List<AlarmLimit> limits = AlarmLimits.of(t.ventilator(), t.monitor(), settings, Journeys.expected(first, t), t.alarms());
@@ -100,13 +101,13 @@ public final class PlanMaker {
         return new Plan(t.title(), seed, t.sourceHash(), verdict, List.copyOf(assumed), WhoAndWhat.of(t, v), start.solved().suggested(), Optional.of(nobody ? Expected.NOTHING : expected(first, t)),
                 nobody ? Optional.empty() : Optional.of(bands), byLeg, legs, limits, supply, rehearsals, gases, new Later<>(() -> CourseBands.around(gases, t, v, settings, seed)),
                 OneBreath.of(v, settings, first), Turnaround.of(t, left(supply)), Cautions.of(t, v.patient().temperatureCel(), m -> Barometer.mmHg(Barometer.pressureHPa(m))),
-                OwnBreathing.of(v, settings, first), MonitorPower.endsMin(t), endsMin(supply, voyage, library));
+                OwnBreathing.of(v, settings, first), MonitorPower.endsMin(t), endsMin(supply, faults));
     }
 
     /** When gas or charge ends by itself, min from departure; looked for only where the stores may not last at their medians. */
-    private static OptionalDouble endsMin(SupplyResult supply, Voyage voyage, Library library) {
+    private static OptionalDouble endsMin(SupplyResult supply, Rehearse faults) {
         if (supply.reasons().isEmpty()) return OptionalDouble.empty();
-        OptionalDouble endS = Rehearse.of(voyage, List.of(), library.faults(), OptionalDouble.empty()).suppliesEndS();
+        OptionalDouble endS = faults.suppliesEndS();
         return endS.isPresent() ? OptionalDouble.of(endS.getAsDouble() / 60) : OptionalDouble.empty();
     }
 

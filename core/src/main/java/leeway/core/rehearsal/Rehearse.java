@@ -62,7 +62,7 @@ public final class Rehearse {
 
     /** When gas or power ends at medians without any fault, s from departure; absent where it lasts. */
     public OptionalDouble suppliesEndS() {
-        Nominal nominal = new Nominal(voyage.stage(new Draw(0, 0)), fixedS);
+        Nominal nominal = medians != null ? medians : new Nominal(voyage.stage(new Draw(0, 0)), fixedS);
         double endS = nominal.suppliesEndS(0);
         return endS >= nominal.journeyS() ? OptionalDouble.empty() : OptionalDouble.of(endS);
     }

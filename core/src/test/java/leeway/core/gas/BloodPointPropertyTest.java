@@ -66,6 +66,38 @@ class BloodPointPropertyTest {
         }
     }
 
+    /** A body without oxygen, for days where a plan runs dry, must not cost a bisection at every step. */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {5, 6})
+    void bloodWithoutOxygenIsFoundWithoutBisection(long seed) {
+        var random = new SplittableRandom(seed);
+        var fast = new BloodPoint();
+        var slow = new BloodPoint();
+        for (int i = 0; i < 300; i++) {
+            Blood blood = anyBlood(random);
+            slow.ofTensions(blood, 1e-3, random.nextDouble(20, 400));
+            double co2 = slow.carbonDioxideMlPerDl, dl = random.nextDouble(0.1, 3), store = random.nextDouble(1, 40);
+            fast.u = random.nextDouble(-9, 5);
+            fast.h = random.nextDouble(-0.8, 0.1);
+            slow.ofContents(blood, 0, co2);
+            slow.again(blood);
+            fast.ofContents(blood, 0, co2);
+            assertThat(fast.pco2MmHg).as("contents").isCloseTo(slow.pco2MmHg, within(1e-6 * slow.pco2MmHg));
+            assertThat(fast.h).isCloseTo(slow.h, within(1e-9));
+            slow.ofTissue(blood, 0, store, dl, store * slow.pco2MmHg + dl * co2);
+            slow.again(blood);
+            fast.ofTissue(blood, 0, store, dl, store * fast.pco2MmHg + dl * co2);
+            assertThat(fast.pco2MmHg).as("tissue").isCloseTo(slow.pco2MmHg, within(1e-6 * slow.pco2MmHg));
+            double total = random.nextDouble(500, 3000), fco2 = random.nextDouble(0.05, 0.5);
+            slow.ofExchange(blood, 0, fco2 * total, total, dl / 10, 0, co2, 713);
+            slow.again(blood);
+            fast.ofExchange(blood, 0, fco2 * total, total, dl / 10, 0, co2, 713);
+            assertThat(fast.pco2MmHg).as("exchange").isCloseTo(slow.pco2MmHg, within(1e-6 * slow.pco2MmHg));
+            assertThat(fast.po2MmHg).isLessThan(1e-2);
+        }
+        assertThat(fast.fallbacks).as("of 900 searches").isLessThan(10);
+    }
+
     @Test
     void theFusedCurvesAreThePlainFormulas() {
         var random = new SplittableRandom(9);
