@@ -26,6 +26,8 @@ import leeway.files.yaml.Place;
 final class JourneyReader {
     /** 95th percentile over median of a leg where the file names only the median. */
     static final double AT_WORST_TIMES = 1.5;
+    /** How long all legs together may take at their medians, min: two weeks, so that every breath of a journey can be held at once. */
+    private static final double LONGEST_JOURNEY_MIN = 14 * 24 * 60;
     private static final double USUAL_TEMPERATURE_CEL = 20;
     private static final int USUAL_CREW = 2;
     /** Of a nebuliser at the high pressure outlet: common practice, no source: 6 to 8 L/min. */
@@ -37,7 +39,13 @@ final class JourneyReader {
 
     static List<Leg> legs(List<Section> sections, Names oxygenNames, List<PowerStore> power, Names powerNames, boolean needsPower, Catalogue catalogue, Complaints c, Assumed assumed) {
         List<Leg> out = new ArrayList<>();
-        for (Section s : sections) leg(s, oxygenNames, power, powerNames, needsPower, catalogue, c, assumed).ifPresent(out::add);
+        double togetherMin = 0;
+        for (Section s : sections) {
+            leg(s, oxygenNames, power, powerNames, needsPower, catalogue, c, assumed).ifPresent(out::add);
+            double takesMin = s.number("takes", 0), beforeMin = togetherMin;
+            togetherMin += takesMin;
+            if (togetherMin > LONGEST_JOURNEY_MIN && beforeMin <= LONGEST_JOURNEY_MIN) c.add(s.at("takes"), "with this leg the journey takes more than two weeks", "All legs together take two weeks at most.");
+        }
         return out;
     }
 
