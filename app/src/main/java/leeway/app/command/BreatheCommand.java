@@ -47,7 +47,7 @@ final class BreatheCommand extends Command {
     /** Unit of gas tensions in the text. */
     enum Gases { mmHg, kPa }
 
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--for", paramLabel = "TIME", description = "how long, from departure, \"20 min\"; the journey at its medians unless you say")
@@ -90,12 +90,17 @@ final class BreatheCommand extends Command {
             Settings settings = Start.of(t, Ventilated.of(t), library::strategy).settings();
             breathing = Breathing.of(t, settings, library.noises(), library.faults());
         } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
+            Inputs.complain(this, Inputs.called(file), e.complaints());
             return BAD_INPUT;
         }
         double untilS = forS.orElse(breathing.journeyS());
         if (out != null) {
-            if (!write(breathing, untilS, samples, name.endsWith(".edf"))) return BAD_INPUT;
+            boolean written;
+            try (Progress working = Progress.of(terminal, "breathing")) {
+                written = write(breathing, untilS, samples, name.endsWith(".edf"));
+            }
+            if (!written) return BAD_INPUT;
+            terminal.err().println("Written to " + out + ".");
             if (!json()) return DONE;
         }
         if (json()) {
@@ -144,7 +149,6 @@ final class BreatheCommand extends Command {
         } finally {
             Files.deleteIfExists(part);
         }
-        terminal.err().println("Written to " + out + ".");
         return true;
     }
 

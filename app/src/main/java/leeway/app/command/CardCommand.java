@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
         description = {"Writes the crew's card of a transport file as PDF: settings in the device's", "words, what to expect, gauges and changeovers, limits, what goes wrong first.",
             "Exits with 0 where the plan holds, 1 where it does not; the card says so."})
 final class CardCommand extends Command {
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--out", paramLabel = "F.pdf", description = "write here; beside you, named after the file, unless you say")
@@ -42,7 +42,7 @@ final class CardCommand extends Command {
         Optional<Plan> planned = Inputs.plan(this, transport.get(), catalogue, file);
         if (planned.isEmpty()) return BAD_INPUT;
         Plan plan = planned.get();
-        Path card = out != null ? out : Path.of(file.getFileName().toString().replaceFirst("\\.ya?ml$", "") + "-card.pdf");
+        Path card = out != null ? out : Path.of((Inputs.piped(file) ? "transport" : file.getFileName().toString().replaceFirst("\\.ya?ml$", "")) + "-card.pdf");
         Path folder = card.toAbsolutePath().getParent();
         if (!Output.write(this, folder, card.getFileName().toString(), to -> CrewCard.write(plan, transport.get().ventilator().called(), Version.TEXT, language.get(), to))) return BAD_INPUT;
         if (json()) {

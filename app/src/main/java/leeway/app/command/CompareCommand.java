@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import leeway.app.rehearse.Shared;
 import leeway.app.report.Comparison;
 import leeway.core.plan.PlanMaker;
 import leeway.core.transport.Transport;
@@ -14,7 +15,6 @@ import leeway.files.transport.TransportKeys;
 import leeway.files.transport.TransportReader;
 import leeway.files.yaml.Edit;
 import leeway.files.yaml.Read;
-import leeway.files.yaml.Text;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -25,7 +25,7 @@ final class CompareCommand extends Command {
     private static final List<String> KEYS = List.of("ventilator", "circuit", "filter", "monitor", "strategy", "policy");
     private static final int MOST = 4;
 
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--with", paramLabel = "KEY=NAME", required = true, description = "what else to carry: ventilator, circuit, filter, monitor, strategy or policy; at most 4 alternatives")
@@ -33,37 +33,48 @@ final class CompareCommand extends Command {
 
     @Override public Integer call() {
         Catalogue catalogue = Catalogue.of(sheets);
-        Optional<Transport> transport = Inputs.transport(this, catalogue, file);
+        Read<String> text = Inputs.text(this, file);
+        Optional<Transport> transport = Inputs.transport(this, catalogue, file, text);
         if (transport.isEmpty()) return BAD_INPUT;
         if (with.size() > MOST) return refuse("at most " + MOST + " alternatives fit side by side; " + with.size() + " are given.");
-        String text = Text.of(file, file.toString()).good().orElseThrow();
-        SheetLibrary library = new SheetLibrary(catalogue);
+        List<Map<String, String>> asked = new ArrayList<>(List.of(Map.of()));
+        List<Transport> transports = new ArrayList<>(List.of(transport.get()));
+        for (String one : with) {
+            Map<String, String> changes = new LinkedHashMap<>();
+            String wrong = changes(one, changes);
+            if (!wrong.isEmpty()) return refuse(wrong);
+            Optional<String> changed = text.good();
+            for (Map.Entry<String, String> c : changes.entrySet()) changed = changed.flatMap(t -> Edit.set(t, c.getKey(), c.getValue(), TransportKeys.TRANSPORT.names()));
+            if (changed.isEmpty()) return refuse("the file cannot be changed to " + one + "; write that in a copy of it and plan both.");
+            Read<Transport> read = TransportReader.read("with " + one, changed.get(), catalogue);
+            if (read instanceof Read.Bad<Transport> bad) {
+                Inputs.complain(this, Inputs.called(file), bad.complaints());
+                return BAD_INPUT;
+            }
+            asked.add(changes);
+            transports.add(read.good().orElseThrow());
+        }
         List<Comparison.Alternative> columns = new ArrayList<>();
         try {
-            columns.add(new Comparison.Alternative(Map.of(), transport.get().ventilator(), PlanMaker.plan(transport.get(), library, seed)));
-            for (String one : with) {
-                Map<String, String> changes = new LinkedHashMap<>();
-                String wrong = changes(one, changes);
-                if (!wrong.isEmpty()) return refuse(wrong);
-                Optional<String> changed = Optional.of(text);
-                for (Map.Entry<String, String> c : changes.entrySet()) changed = changed.flatMap(t -> Edit.set(t, c.getKey(), c.getValue(), TransportKeys.TRANSPORT.names()));
-                if (changed.isEmpty()) return refuse("the file cannot be changed to " + one + "; write that in a copy of it and plan both.");
-                Read<Transport> read = TransportReader.read("with " + one, changed.get(), catalogue);
-                if (read instanceof Read.Bad<Transport> bad) {
-                    Inputs.complain(this, file.toString(), bad.complaints());
-                    return BAD_INPUT;
-                }
-                Transport other = read.good().orElseThrow();
-                columns.add(new Comparison.Alternative(changes, other.ventilator(), PlanMaker.plan(other, library, seed)));
-            }
+            plan(asked, transports, new SheetLibrary(catalogue), columns);
         } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
+            Inputs.complain(this, Inputs.called(file), e.complaints());
             return BAD_INPUT;
         }
         Comparison comparison = new Comparison(columns);
         if (json()) comparison.json(Version.TEXT, terminal.out());
         else terminal.out().print(comparison.text(Terminal.WIDTH, terminal.colour()));
         return DONE;
+    }
+
+    private void plan(List<Map<String, String>> asked, List<Transport> transports, SheetLibrary library, List<Comparison.Alternative> columns) {
+        try (Progress working = Progress.of(terminal, "working out plans")) {
+            for (int i = 0; i < transports.size(); i++) {
+                working.at(i, transports.size());
+                Transport t = transports.get(i);
+                columns.add(new Comparison.Alternative(asked.get(i), t.ventilator(), PlanMaker.plan(t, library, seed, Shared::begin)));
+            }
+        }
     }
 
     /** Reads KEY=NAME pairs; what is wrong, or nothing. */

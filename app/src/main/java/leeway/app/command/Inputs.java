@@ -1,5 +1,6 @@
 package leeway.app.command;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,25 +17,53 @@ import leeway.files.transport.FileCheck;
 import leeway.files.transport.TransportReader;
 import leeway.files.yaml.Complaint;
 import leeway.files.yaml.Nearest;
+import leeway.files.yaml.Place;
 import leeway.files.yaml.Read;
+import leeway.files.yaml.Text;
 
 /** Reads what a command works on; what is wrong in it goes to the terminal, a line each, and as JSON where JSON is asked for. */
 final class Inputs {
+    /** A file of this name is what is piped into the command. */
+    private static final Path PIPED = Path.of("-");
+
     private Inputs() { }
+
+    /** Whether a file is what is piped into the command. */
+    static boolean piped(Path file) { return file.equals(PIPED); }
+
+    /** How messages call a file. */
+    static String called(Path file) { return piped(file) ? "standard input" : file.toString(); }
+
+    /** The text of a file, or of what is piped into the command; never more than the limit of a file. */
+    static Read<String> text(Command command, Path file) {
+        if (!piped(file)) return Text.of(file, called(file));
+        try {
+            return Text.of(command.terminal.in().readNBytes(Text.LIMIT + 1), called(file));
+        } catch (IOException e) {
+            return new Read.Bad<>(List.of(new Complaint(Place.start(called(file)), "this could not be read", "", List.of())));
+        }
+    }
 
     /** The transport of a file; empty after complaints, and the command ends with {@link Command#BAD_INPUT}. */
     static Optional<Transport> transport(Command command, Catalogue catalogue, Path file) {
-        Read<Transport> read = TransportReader.read(file, catalogue);
-        if (read instanceof Read.Bad<Transport> bad) complain(command, file.toString(), near(file, bad.complaints()));
+        return transport(command, catalogue, file, text(command, file));
+    }
+
+    /** The same where the text has been read already. */
+    static Optional<Transport> transport(Command command, Catalogue catalogue, Path file, Read<String> written) {
+        Read<Transport> read = written.then(text -> TransportReader.read(called(file), text, catalogue));
+        if (read instanceof Read.Bad<Transport> bad) complain(command, called(file), piped(file) ? bad.complaints() : near(file, bad.complaints()));
         return read.good();
     }
 
     /** The plan of a transport; empty after complaints about a sheet that it leads to. */
     static Optional<Plan> plan(Command command, Transport transport, Catalogue catalogue, Path file) {
         try {
-            return Optional.of(PlanMaker.plan(transport, new SheetLibrary(catalogue), command.seed, Shared::begin));
+            try (Progress working = Progress.of(command.terminal, "working out the plan")) {
+                return Optional.of(PlanMaker.plan(transport, new SheetLibrary(catalogue), command.seed, Shared::begin));
+            }
         } catch (SheetLibrary.Bad e) {
-            complain(command, file.toString(), e.complaints());
+            complain(command, called(file), e.complaints());
             return Optional.empty();
         }
     }
@@ -58,7 +87,7 @@ final class Inputs {
             Complaint c = complaints.get(0);
             List<String> paths = names.stream().map(n -> file.getParent() == null ? n : file.getParent().resolve(n).toString()).toList();
             return List.of(new Complaint(c.at(), c.what(), c.right(), paths));
-        } catch (java.io.IOException | java.io.UncheckedIOException e) {
+        } catch (IOException | java.io.UncheckedIOException e) {
             return complaints;
         }
     }

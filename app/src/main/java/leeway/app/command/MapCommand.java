@@ -26,7 +26,7 @@ final class MapCommand extends Command {
     private static final int LEAST = 5;
     private static final int MOST = 200;
 
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--points", paramLabel = "N", description = "points along each side, 5 to 200; 60 unless you say (20 for a patient who breathes)")
@@ -57,10 +57,13 @@ final class MapCommand extends Command {
         try {
             start = Start.of(transport.get(), Ventilated.of(transport.get()), new SheetLibrary(catalogue)::strategy);
         } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
+            Inputs.complain(this, Inputs.called(file), e.complaints());
             return BAD_INPUT;
         }
-        OperatingMap map = points == null ? MapMaker.of(start, transport.get()) : MapMaker.of(start, transport.get(), points);
+        OperatingMap map;
+        try (Progress working = Progress.of(terminal, "working out the map")) {
+            map = points == null ? MapMaker.of(start, transport.get()) : MapMaker.of(start, transport.get(), points);
+        }
         if (out != null && !write(map)) return BAD_INPUT;
         if (json()) MapJson.write(map, start, Version.TEXT, terminal.out());
         else terminal.out().print(MapText.of(map, start, Terminal.WIDTH, terminal.colour()));

@@ -27,7 +27,7 @@ import picocli.CommandLine.Parameters;
         description = {"Works out the plan of a transport file: whether it holds and why, settings,", "what to expect, alarm limits, oxygen and charge, what to take.",
             "Exits with 0 where it holds, 1 where it does not."})
 final class PlanCommand extends Command {
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--report", paramLabel = "DIR", description = "write the report into this folder: plan.html, plan.pdf, and the crew's card.pdf")

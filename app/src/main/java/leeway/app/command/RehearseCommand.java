@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.IntConsumer;
 import leeway.app.rehearse.Rehearsals;
 import leeway.app.rehearse.Rehearsals.Ask;
 import leeway.app.report.RehearsalJson;
@@ -31,7 +30,7 @@ final class RehearseCommand extends Command {
     private static final int MOST_DRAWS = 10_000;
     private static final int MOST_THREADS = 64;
 
-    @Parameters(paramLabel = "FILE", description = "a transport file")
+    @Parameters(paramLabel = "FILE", description = "a transport file; - reads one from standard input")
     Path file;
 
     @Option(names = "--fault", paramLabel = "NAME", description = "only this fault; may be repeated; all unless you say")
@@ -77,13 +76,16 @@ final class RehearseCommand extends Command {
             }
             Settings settings = Start.of(t, Ventilated.of(t), library::strategy).settings();
             Ask ask = new Ask(faults.isEmpty() ? known : faults, known, library.noises(), atS, draws, pairs, threads, seed);
-            Rehearsals all = Rehearsals.of(t, settings, ask, progress());
+            Rehearsals all;
+            try (Progress working = Progress.of(terminal, "rehearsing")) {
+                all = Rehearsals.of(t, settings, ask, done -> working.at(done, draws));
+            }
             if (json()) RehearsalJson.write(all, Version.TEXT, seed, terminal.out());
             else terminal.out().print(RehearsalText.of(all, Terminal.WIDTH, terminal.colour()));
             long uncovered = all.rows().stream().filter(r -> r.coverage().uncovered()).count();
             return t.policy().uncoveredAllowed().map(most -> uncovered > most).orElse(false) ? NO : DONE;
         } catch (SheetLibrary.Bad e) {
-            Inputs.complain(this, file.toString(), e.complaints());
+            Inputs.complain(this, Inputs.called(file), e.complaints());
             return BAD_INPUT;
         }
     }
@@ -98,14 +100,5 @@ final class RehearseCommand extends Command {
         Optional<Quantity> q = Quantity.parse(text.strip());
         if (q.isEmpty() || !Kind.TIME.accepted().contains(q.get().unit())) return OptionalDouble.empty();
         return OptionalDouble.of(q.get().in(Kind.TIME.internal()));
-    }
-
-    /** A line that is written over, where a person watches. */
-    private IntConsumer progress() {
-        if (!terminal.watched() || draws < 10) return done -> { };
-        return done -> {
-            terminal.err().print(done < draws ? "\rdraw %d of %d".formatted(done, draws) : "\r" + " ".repeat(30) + "\r");
-            terminal.err().flush();
-        };
     }
 }

@@ -1,21 +1,24 @@
 package leeway.app.command;
 
 import java.io.FileDescriptor;
+import java.io.FileInputStream;
 import java.io.FileOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
 /**
- * Where a command writes.
+ * Where a command reads and writes.
  *
+ * @param in      what a file named "-" stands for
  * @param out     the result, UTF-8
  * @param err     everything else
  * @param colour  whether escape codes may be written to {@code out}
  * @param watched whether a person watches {@code err}, so that progress may be shown
  */
-public record Terminal(PrintStream out, PrintStream err, boolean colour, boolean watched) {
+public record Terminal(InputStream in, PrintStream out, PrintStream err, boolean colour, boolean watched) {
     /** Width that every text keeps to, in characters. */
     public static final int WIDTH = 80;
 
@@ -25,7 +28,7 @@ public record Terminal(PrintStream out, PrintStream err, boolean colour, boolean
      */
     static Terminal ofProcess(Map<String, String> environment) {
         boolean outIsTerminal = "terminal".equals(System.getProperty("leeway.out"));
-        return new Terminal(stream(FileDescriptor.out), stream(FileDescriptor.err), colour(environment, outIsTerminal),
+        return new Terminal(new FileInputStream(FileDescriptor.in), stream(FileDescriptor.out), stream(FileDescriptor.err), colour(environment, outIsTerminal),
                 "terminal".equals(System.getProperty("leeway.err")));
     }
 
@@ -38,7 +41,7 @@ public record Terminal(PrintStream out, PrintStream err, boolean colour, boolean
         return new PrintStream(new java.io.BufferedOutputStream(new FileOutputStream(to), 1 << 16), false, StandardCharsets.UTF_8);
     }
 
-    Terminal withoutColour() { return new Terminal(out, err, false, watched); }
+    Terminal withoutColour() { return new Terminal(in, out, err, false, watched); }
 
     /** A writer onto {@code out} for libraries that want one. */
     PrintWriter writer() { return new PrintWriter(out, false, StandardCharsets.UTF_8); }
