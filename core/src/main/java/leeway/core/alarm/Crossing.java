@@ -17,11 +17,11 @@ import leeway.core.run.Now;
  */
 final class Crossing {
     /** Pressure reaches less than this share of the expected peak, or less comes back than this share of what went in: disconnection. Common practice, no source. */
-    private static final double LOST_SHARE = 0.25;
+    static final double LOST_SHARE = 0.25;
     /** Less goes in than this share of the expected volume, at a pressure as high as expected: obstruction. Common practice, no source. */
     private static final double BLOCKED_SHARE = 0.3;
     /** What a device gave counts as short of what was set under this share. Common practice, no source. */
-    private static final double SHORT_SHARE = 0.95;
+    static final double SHORT_SHARE = 0.95;
     /** A CO2 trace that stays under this is no breath; mmHg. Common practice, no source. */
     private static final double NO_CO2_MMHG = 5;
 
@@ -162,9 +162,14 @@ final class Crossing {
         double in = sensing.shown(n, from, Signal.INSPIRED_ML);
         double out = sensing.shown(n, from, Signal.EXPIRED_ML);
         if (in > 0 && out < LOST_SHARE * in && !holdsPressure(n, from)) return true;
-        double peak = Double.isNaN(expected.peakCmH2O()) ? 20 : expected.peakCmH2O();
-        return sensing.shown(n, from, Signal.PEAK) < LOST_SHARE * peak;
+        return sensing.shown(n, from, Signal.PEAK) < lostBelowCmH2O();
     }
+
+    /** A breath that does not reach this pressure went nowhere. */
+    double lostBelowCmH2O() { return LOST_SHARE * (Double.isNaN(expected.peakCmH2O()) ? 20 : expected.peakCmH2O()); }
+
+    /** A smaller breath may mean that the way is shut; none where no volume is expected. */
+    double blockedBelowMl() { return Double.isNaN(expected.tidalVolumeMl()) ? Double.NEGATIVE_INFINITY : BLOCKED_SHARE * expected.tidalVolumeMl(); }
 
     /** Whether pressure stays up between breaths, more than half of the way from PEEP to the peak: nothing is open there, something is shut. Common practice, no source. */
     private boolean holdsPressure(Now n, From from) {
@@ -173,17 +178,21 @@ final class Crossing {
     }
 
     private boolean obstructed(Now n, From from, boolean breath) {
-        if (!breath || Double.isNaN(expected.tidalVolumeMl())) return false;
+        if (!breath) return false;
         double in = sensing.shown(n, from, Signal.INSPIRED_ML);
         double peak = sensing.shown(n, from, Signal.PEAK);
         double high = Math.min(n.get(Knob.PRESSURE_LIMIT_SET) - 1, Double.isNaN(expected.peakCmH2O()) ? 20 : 0.8 * expected.peakCmH2O());
-        return in < BLOCKED_SHARE * expected.tidalVolumeMl() && peak >= high;
+        return in < blockedBelowMl() && peak >= high;
     }
 
     /** Whether the device itself gave less than was set; what it gave and a leak or an open circuit took, it takes for given. */
-    private static boolean heldBack(Now n) {
+    private static boolean heldBack(Now n) { return givenShare(n) < SHORT_SHARE; }
+
+    /** What the device itself gave of the set volume, without what the circuit swallowed; {@code NaN} where none is set. */
+    static double givenShare(Now n) {
         double squeezed = n.get(Knob.CIRCUIT_COMPLIANCE) * Math.max(0, n.get(Column.PEAK_CMH2O) - n.get(Column.PEEP_CMH2O));
-        return n.get(Column.INSPIRED_AT_VENTILATOR_ML) - squeezed < SHORT_SHARE * n.get(Knob.TIDAL_VOLUME_SET);
+        double set = n.get(Knob.TIDAL_VOLUME_SET);
+        return set > 0 ? (n.get(Column.INSPIRED_AT_VENTILATOR_ML) - squeezed) / set : Double.NaN;
     }
 
     private boolean leaks(Now n, AlarmLimit limit) {

@@ -9,7 +9,7 @@ import leeway.core.run.Now;
 
 /**
  * Whether any limit may still be crossed if what the devices show goes on as it went since the last look. For ending a run early,
- * so the answer is cautious: what settles is taken straight on, twice as far, from the value nearest to the limit, and what later legs
+ * so the answer is cautious: what still comes ({@link Onward}) is taken twice as far, from the value nearest to the limit, and what later legs
  * and planned acts do to the journey without a fault comes on top, twice as well.
  * <p>Leaves out: a limit that noise alone would cross, and what later legs do to conditions that have no limit of their own. Holds one run.
  */
@@ -22,28 +22,38 @@ public final class Outlook {
     private static final double STILL_S = 15;
 
     private final Speaking speaking;
-    private final double[] sum = new double[2 * SIGNALS];
-    private final double[] high = new double[2 * SIGNALS];
-    private final double[] low = new double[2 * SIGNALS];
-    private final double[] before = new double[2 * SIGNALS];
-    private final double[] mean = new double[2 * SIGNALS];
+    /** After what both devices show: what each saw come out of what it gave, and the share of the set volume that the ventilator gave. */
+    private static final int OUT = 2 * SIGNALS;
+    private static final int GIVEN = OUT + From.values().length;
+    private static final int VALUES = GIVEN + 1;
+    private final double[] sum = new double[VALUES];
+    private final double[] high = new double[VALUES];
+    private final double[] low = new double[VALUES];
+    private final double[] before = new double[VALUES];
+    private final double[] mean = new double[VALUES];
+    private final double[] movedBefore = new double[VALUES];
     private final double[] trueSum = new double[SIGNALS];
     private final double[] trueBefore = new double[SIGNALS];
     private final double[] trueMean = new double[SIGNALS];
+    private final double[] trueMovedBefore = new double[SIGNALS];
     private final Ahead.Swings ahead;
     private int rows;
+    private int breaths;
 
     /** @param ahead what the journey without a fault still brings */
     public Outlook(Speaking speaking, Ahead.Swings ahead) {
         this.speaking = speaking;
         this.ahead = ahead;
         Arrays.fill(mean, Double.NaN);
+        Arrays.fill(before, Double.NaN);
+        Arrays.fill(trueBefore, Double.NaN);
         Arrays.fill(trueMean, Double.NaN);
         forget();
     }
 
     private void forget() {
         rows = 0;
+        breaths = 0;
         Arrays.fill(sum, 0);
         Arrays.fill(trueSum, 0);
         Arrays.fill(high, Double.NEGATIVE_INFINITY);
@@ -57,12 +67,19 @@ public final class Outlook {
         for (From from : DEVICES) {
             for (int s = 0; s < SIGNALS; s++) {
                 int i = from.ordinal() * SIGNALS + s;
-                double v = speaking.sensing().shown(n, from, SIGNAL[s]);
-                sum[i] += v;
-                if (v > high[i]) high[i] = v;
-                if (v < low[i]) low[i] = v;
+                take(i, speaking.sensing().unrounded(n, from, SIGNAL[s]));
             }
         }
+        if (!(n.get(Column.KIND) >= 0.5)) return;
+        breaths++;
+        take(GIVEN, Crossing.givenShare(n));
+        for (From from : DEVICES) take(OUT + from.ordinal(), speaking.sensing().shown(n, from, Signal.EXPIRED_ML) / speaking.sensing().shown(n, from, Signal.INSPIRED_ML));
+    }
+
+    private void take(int i, double v) {
+        sum[i] += v;
+        if (v > high[i]) high[i] = v;
+        if (v < low[i]) low[i] = v;
     }
 
     /** What a signal stands for, {@code NaN} where it is not kept apart from what is shown. */
@@ -92,10 +109,12 @@ public final class Outlook {
      */
     public boolean quiet(Now n, double times, boolean changes) {
         for (int i = 0; i < mean.length; i++) {
+            movedBefore[i] = mean[i] - before[i];
             before[i] = mean[i];
-            mean[i] = sum[i] / rows;
+            mean[i] = sum[i] / (i >= OUT ? breaths : rows);
         }
         for (int s = 0; s < SIGNALS; s++) {
+            trueMovedBefore[s] = trueMean[s] - trueBefore[s];
             trueBefore[s] = trueMean[s];
             trueMean[s] = trueSum[s] / rows;
         }
@@ -112,22 +131,47 @@ public final class Outlook {
         if (limit.condition() == AlarmCondition.APNOEA) return speaking.sinceBreathS(n, limit.from()) <= STILL_S;
         if (limit.condition() == AlarmCondition.STANDBY_REMINDER) return !speaking.inStandby(n);
         Signal signal = Crossing.signalOf(limit.condition());
-        if (signal == null) {
-            for (Signal s : DECIDING) if (drift(device + s.ordinal(), times) > STEADY_SHARE * Math.abs(mean[device + s.ordinal()])) return false;
-            return true;
-        }
+        if (signal == null) return decidedOtherwise(limit, device, times);
         int i = device + signal.ordinal();
         if (Double.isNaN(mean[i])) return true;      // not shown, not judged
-        double far = 2 * drift(i, times) + speaking.sensing().resolution(limit.from(), signal);
+        double far = 2 * drift(i, times);
+        // a store goes on the way it goes until the script changes
+        boolean store = signal == Signal.CHARGE || signal == Signal.SUPPLY_BAR, rises = store && mean[i] >= before[i];
         double up = changes ? 2 * ahead.up(i, n.tS) : 0, down = changes ? 2 * ahead.down(i, n.tS) : 0;
-        boolean under = limit.high().isEmpty() || high[i] + far + up < limit.high().getAsDouble();
-        return under && (limit.low().isEmpty() || low[i] - far - down >= limit.low().getAsDouble());
+        boolean under = limit.high().isEmpty() || shown(limit, signal, high[i] + far + up) < limit.high().getAsDouble();
+        return under && (limit.low().isEmpty() || shown(limit, signal, low[i] - (rises ? 0 : far) - down) >= limit.low().getAsDouble());
     }
 
+    /** Conditions without a limit of their own. That power and gas last, who looks knows by other means. */
+    private boolean decidedOtherwise(AlarmLimit limit, int device, double times) {
+        int in = device + Signal.INSPIRED_ML.ordinal(), peak = device + Signal.PEAK.ordinal(), out = OUT + limit.from().ordinal();
+        return switch (limit.condition()) {
+            case VENTILATOR_FAULT, EXTERNAL_POWER_LOST, CO2_LINE_BLOCKED -> true;
+            case VOLUME_NOT_REACHED -> Double.isNaN(mean[GIVEN]) ? steady(device, times) : least(GIVEN, times) >= Crossing.SHORT_SHARE;
+            case OBSTRUCTION -> least(in, times) >= speaking.crossing().blockedBelowMl() || steady(device, times);
+            case DISCONNECTION -> least(out, times) >= Crossing.LOST_SHARE && least(peak, times) >= speaking.crossing().lostBelowCmH2O() || steady(device, times);
+            case LEAK_HIGH -> limit.high().isEmpty() || least(out, times) > 1 - limit.high().getAsDouble() || steady(device, times);
+            default -> steady(device, times);
+        };
+    }
+
+    private double least(int i, double times) { return low[i] - 2 * drift(i, times); }
+
+    private boolean steady(int device, double times) {
+        for (Signal s : DECIDING) if (drift(device + s.ordinal(), times) > STEADY_SHARE * Math.abs(mean[device + s.ordinal()])) return false;
+        return true;
+    }
+
+    private double shown(AlarmLimit limit, Signal signal, double value) { return speaking.sensing().rounded(limit.from(), signal, value); }
+
     private double drift(int i, double times) {
-        // what is shown moves in steps; what it stands for may move below them
-        double truly = Math.abs(trueMean[i % SIGNALS] - trueBefore[i % SIGNALS]), moved = Math.abs(mean[i] - before[i]);
-        if (truly > moved) moved = truly;
-        return Double.isNaN(moved) ? Double.isNaN(mean[i]) ? 0 : Double.POSITIVE_INFINITY : moved * times;
+        double moved = Onward.still(mean[i] - before[i], movedBefore[i], times);
+        if (i < OUT) {
+            // what is shown comes late; what it stands for may have moved already
+            int s = i % SIGNALS;
+            double truly = Onward.still(trueMean[s] - trueBefore[s], trueMovedBefore[s], times);
+            if (truly > moved) moved = truly;
+        }
+        return Double.isNaN(moved) ? Double.isNaN(mean[i]) ? 0 : Double.POSITIVE_INFINITY : moved;
     }
 }

@@ -44,6 +44,7 @@ public final class Sensing implements Part {
     private final Expected expected;
     private final Draw draw;
     private int shown;
+    private int unrounded;
     private int highest;
     private int lowest;
     private int rows;
@@ -80,6 +81,18 @@ public final class Sensing implements Part {
         return n.y[shown + from.ordinal() * SIGNALS + signal.ordinal()];
     }
 
+    /** What a device shows, before it is rounded to its step. */
+    double unrounded(Now n, From from, Signal signal) {
+        return n.y[(rounds(from, signal) ? unrounded : shown) + from.ordinal() * SIGNALS + signal.ordinal()];
+    }
+
+    /** As a device would show it. */
+    double rounded(From from, Signal signal, double value) {
+        return rounds(from, signal) ? stepped(sensors[from.ordinal()][signal.sensor().ordinal()], value) : value;
+    }
+
+    private boolean rounds(From from, Signal signal) { return signal.inSteps() && sensors[from.ordinal()][signal.sensor().ordinal()] != null; }
+
     /** The highest airway pressure that the device has seen in the running breath. */
     double highestSoFar(Now n, From from) {
         return n.y[highest + from.ordinal()];
@@ -89,12 +102,6 @@ public final class Sensing implements Part {
     double lateS(From from, Measured measured) {
         Sensor sensor = sensors[from.ordinal()][measured.ordinal()];
         return sensor == null || measured == Measured.SATURATION ? 0 : sensor.delayS() + sensor.lagS();
-    }
-
-    /** The step in which a device shows a signal; 0 for none. */
-    double resolution(From from, Signal signal) {
-        Sensor sensor = sensors[from.ordinal()][signal.sensor().ordinal()];
-        return sensor == null ? 0 : sensor.resolution();
     }
 
     /** Whether a device has an oximeter whose pulse is too weak to read. */
@@ -110,6 +117,7 @@ public final class Sensing implements Part {
     @Override
     public void claim(Claims claims) {
         shown = claims.state(2 * SIGNALS);
+        unrounded = claims.state(2 * SIGNALS);
         highest = claims.state(2);
         lowest = claims.state(2);
         rows = claims.state(1);
@@ -120,6 +128,7 @@ public final class Sensing implements Part {
     @Override
     public void begin(Now n) {
         Arrays.fill(n.y, shown, shown + 2 * SIGNALS, Double.NaN);
+        Arrays.fill(n.y, unrounded, unrounded + 2 * SIGNALS, Double.NaN);
         n.y[rows] = 0;
         oximeter.begin(n);
         for (From from : From.values()) {
@@ -134,7 +143,9 @@ public final class Sensing implements Part {
     }
 
     private void put(Now n, From from, Signal signal, double value) {
-        if (has(from, signal.sensor())) n.y[shown + from.ordinal() * SIGNALS + signal.ordinal()] = value;
+        if (!has(from, signal.sensor())) return;
+        n.y[shown + from.ordinal() * SIGNALS + signal.ordinal()] = value;
+        n.y[unrounded + from.ordinal() * SIGNALS + signal.ordinal()] = value;
     }
 
     private void forget(Now n, int device) {
@@ -180,6 +191,7 @@ public final class Sensing implements Part {
             boolean on = d == From.VENTILATOR.ordinal() ? n.level[Level.POWERLESS.ordinal()] < 0.5 : n.on(Knob.MONITOR_ON);
             if (!on) {
                 Arrays.fill(n.y, shown + d * SIGNALS, shown + (d + 1) * SIGNALS, Double.NaN);
+                Arrays.fill(n.y, unrounded + d * SIGNALS, unrounded + (d + 1) * SIGNALS, Double.NaN);
             } else {
                 pressures(n, d, count);
                 volumes(n, d, count, lengthS);
@@ -199,12 +211,17 @@ public final class Sensing implements Part {
         int copy = d * MONITOR_COPY + Measured.AIRWAY_PRESSURE.ordinal();
         if (n.p[Knob.SENSOR_FROZEN.slot(copy)] >= 0.5) return;
         double noise = noise(n, sensor, d, Measured.AIRWAY_PRESSURE.ordinal(), count);
-        int base = shown + d * SIGNALS;
         // highest and lowest have gain and bias in them already
-        n.y[base + Signal.PEAK.ordinal()] = stepped(sensor, n.y[highest + d] + noise);
-        n.y[base + Signal.LOWEST.ordinal()] = stepped(sensor, n.y[lowest + d] + noise);
+        put(n, d, Signal.PEAK, sensor, n.y[highest + d] + noise);
+        put(n, d, Signal.LOWEST, sensor, n.y[lowest + d] + noise);
         double end = n.level[(sensor.place() == Place.VENTILATOR ? Level.PVENT_CMH2O : Level.PAW_CMH2O).ordinal()];
-        n.y[base + Signal.END_PRESSURE.ordinal()] = stepped(sensor, altered(n, d, Measured.AIRWAY_PRESSURE.ordinal(), copy, end) + noise);
+        put(n, d, Signal.END_PRESSURE, sensor, altered(n, d, Measured.AIRWAY_PRESSURE.ordinal(), copy, end) + noise);
+    }
+
+    private void put(Now n, int d, Signal signal, Sensor sensor, double value) {
+        int i = d * SIGNALS + signal.ordinal();
+        n.y[unrounded + i] = value;
+        n.y[shown + i] = stepped(sensor, value);
     }
 
     private void volumes(Now n, int d, double count, double lengthS) {
@@ -244,6 +261,7 @@ public final class Sensing implements Part {
         if (probe == null) return;
         if (oximeter.lost(n, probe)) {
             n.y[shown + d * SIGNALS + Signal.SPO2.ordinal()] = Double.NaN;
+            n.y[unrounded + d * SIGNALS + Signal.SPO2.ordinal()] = Double.NaN;
             return;
         }
         double seen = oximeter.seen(n, probe, endS);
@@ -257,7 +275,7 @@ public final class Sensing implements Part {
         if (sensor == null || n.p[Knob.SENSOR_FROZEN.slot(copy)] >= 0.5) return;
         double v = altered(n, d, m, copy, value) + noise(n, sensor, d, m, count);
         if (m == Measured.SATURATION.ordinal() || m == Measured.CHARGE.ordinal()) v = Math.min(1, v);
-        n.y[shown + d * SIGNALS + signal.ordinal()] = stepped(sensor, Math.max(0, v));
+        put(n, d, signal, sensor, Math.max(0, v));
     }
 
     private void smooth(Now n, int d, Signal signal, double value, double lengthS, double timeS) {

@@ -29,6 +29,9 @@ public enum Signal {
         this.sensor = sensor;
     }
 
+    /** Whether it is shown in the steps of its sensor; smoothed ones are not. */
+    boolean inSteps() { return this != MINUTE_L && this != RATE && this != FIO2; }
+
     /** The sensor without which a device does not have this signal. */
     public Measured sensor() { return sensor; }
 }

@@ -147,6 +147,8 @@ public final class Speaking implements Part {
     /** How long ago a device saw a breath, s. */
     double sinceBreathS(Now n, From from) { return crossing.sinceBreathS(n, from); }
 
+    Crossing crossing() { return crossing; }
+
     boolean inStandby(Now n) { return n.on(Knob.STANDBY); }
 
     private void rest(Now n, int i) {

@@ -2,6 +2,7 @@ package leeway.core.rehearsal;
 
 import java.util.Arrays;
 import leeway.core.alarm.Ahead;
+import leeway.core.alarm.Onward;
 import leeway.core.alarm.Outlook;
 import leeway.core.alarm.Speaking;
 import leeway.core.rehearsal.Harm.Measure;
@@ -58,6 +59,7 @@ final class Watch implements Sink {
     private double searchEndS;
     private double comparedS;
     private final double[] compared = new double[MEASURES.length];
+    private final double[] movedBefore = new double[MEASURES.length];
     private final double[] sum = new double[MEASURES.length];
     /** Sum of the room, and the least of it, since the last look; the least before that. */
     private final double[] roomSum = new double[MEASURES.length];
@@ -120,13 +122,14 @@ final class Watch implements Sink {
         speaking = alarms;
         comparedS = fromS;
         Arrays.fill(compared, Double.NaN);
+        Arrays.fill(movedBefore, Double.NaN);
         Arrays.fill(leastNow, Double.POSITIVE_INFINITY);
         Arrays.fill(leastBefore, Double.POSITIVE_INFINITY);
         return this;
     }
 
     /**
-     * Means of a minute, straight on at their pace, which overstates what settles; means, for a patient who breathes or fights swings for
+     * Means of a minute, straight on at their pace unless they settle ({@link Onward}); means, for a patient who breathes or fights swings for
      * ever: the swing comes off the room once more, and what later legs bring must fit into what is left.
      */
     private void compare(Now n) {
@@ -146,10 +149,12 @@ final class Watch implements Sink {
         for (int i = 0; i < now.length; i++) {
             double mean = sum[i] / summed;
             double nearest = Math.min(leastNow[i], leastBefore[i]);
-            double change = Math.abs(mean - compared[i]) * times + swing(roomSum[i] / summed, nearest);
+            double moved = mean - compared[i];
+            double change = Onward.still(moved, movedBefore[i], times) + swing(roomSum[i] / summed, nearest);
             boolean clear = (nearest - change >= LEFT * startRoom[i] || change <= Math.min(AT_REST[i], nearest)) && (!changes || nearest - change >= later(i, n.tS));
             if (!Double.isNaN(now[i]) && i != NO_VENTILATION && !clear) rests = false;
             compared[i] = mean;
+            movedBefore[i] = moved;
             sum[i] = 0;
             roomSum[i] = 0;
             leastBefore[i] = leastNow[i];
