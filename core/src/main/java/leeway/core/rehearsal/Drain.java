@@ -1,51 +1,84 @@
 package leeway.core.rehearsal;
 
+import java.util.Arrays;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
 
 /**
- * Follows the stores of a leg while a fault of gas or power lasts: whether they end before the leg does, and until when ending
- * the drain leaves enough for the rest.
- * <p>Enough is what the rest of the leg takes without the fault, in proportion to the time left. Both are followed along the run;
- * the last moment at which what is left is at least that is read from the straight line between two breaths.
+ * Follows the stores of a journey while a fault of gas or power lasts: whether those of a leg end before the leg does, on the leg of the
+ * fault or on a later one that needs the same store, and until when ending the drain leaves enough for the rest.
+ * <p>Enough is what the rest takes without the fault: what was lost so far, against the journey without it, may be no more than each leg's
+ * stores would have left at its end. Both are followed along the run; the last moment at which that is so is read from the straight line
+ * between two breaths. Later legs that run dry without the fault are not its harm.
+ * <p>Leaves out: what a pack regains on external power after the remedy (earlier than true, the cautious side).
  */
 final class Drain {
     /** Less than this is nothing: 1 mL of gas, 1 mWh. */
     private static final double NOTHING = 1e-3;
 
     private final Stage stage;
+    private final Nominal nominal;
     private final int leg;
     private final double startS;
-    private final double legS;
+    /** By kind (gas, charge) and leg; {@code NaN} for what has no end or is not followed. */
+    private final double[][] atEnd = new double[2][];
+    private final double[][] lostAtStart = new double[2][];
+    private final double[][] lastRoom = new double[2][];
     private final double[] start = new double[2];
-    private final double[] rate = new double[2];
-    private final double[] lastRoom = new double[2];
     private double lastS;
     private final double[] enoughUntilS = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
     private double endS = Double.POSITIVE_INFINITY;
     private int ended = -1;
+    private int endedLeg;
     private final Script script;
     private final double[] looked = {Double.NaN, Double.NaN, Double.NaN};
+    private final double[] lookedLost = new double[2];
     private double lookedS;
 
     Drain(Stage stage, Nominal nominal, int leg, Now n, Script script) {
         this.stage = stage;
+        this.nominal = nominal;
         this.script = script;
         this.leg = leg;
         startS = n.tS;
-        legS = Math.max(0, stage.legEndS(leg) - startS);
-        double[] end = {nominal.oxygenAtEndL(leg), nominal.chargeAtEndWh(leg)};
         for (int i = 0; i < 2; i++) {
-            start[i] = left(n, i);
-            rate[i] = legS > 0 ? Math.max(0, start[i] - end[i]) / legS : 0;
-            lastRoom[i] = start[i] - rate[i] * legS;
-            if (lastRoom[i] < 0) enoughUntilS[i] = startS;
+            start[i] = left(n, i, leg);
+            atEnd[i] = new double[stage.legs()];
+            lostAtStart[i] = new double[stage.legs()];
+            lastRoom[i] = new double[stage.legs()];
+            for (int l = leg; l < stage.legs(); l++) {
+                double end = i == 0 ? nominal.oxygenAtEndL(l) : nominal.chargeAtEndWh(l);
+                boolean followed = l == leg || end > NOTHING && needed(i, l);
+                atEnd[i][l] = followed ? Math.max(0, end) : Double.NaN;
+                // the journey without the fault is kept once a minute
+                lostAtStart[i][l] = nominal.held(i, l, startS) - left(n, i, l);
+                lastRoom[i][l] = room(n, i, l);
+                if (lastRoom[i][l] < 0) enoughUntilS[i] = startS;
+            }
         }
         lastS = startS;
     }
 
-    private double left(Now n, int what) { return what == 0 ? stage.supplies().oxygenL(n, leg) : stage.supplies().charge(n, leg); }
+    /** Whether a later leg takes any of it without the fault: a leg with external power needs no charge. */
+    private boolean needed(int what, int l) {
+        double begins = nominal.held(what, l, stage.legStartS()[l]);
+        return begins - (what == 0 ? nominal.oxygenAtEndL(l) : nominal.chargeAtEndWh(l)) > NOTHING;
+    }
+
+    private double left(Now n, int what, int l) { return what == 0 ? stage.supplies().oxygenL(n, l) : stage.supplies().charge(n, l); }
+
+    /** Lost of a leg's stores since the fault, against the journey without it. */
+    private double lost(Now n, int what, int l) { return nominal.held(what, l, n.tS) - left(n, what, l) - lostAtStart[what][l]; }
+
+    private double room(Now n, int what, int l) { return atEnd[what][l] - lost(n, what, l); }
+
+    /** The leg of a time, the last one after the journey. */
+    private int legAt(double tS) {
+        int l = leg;
+        while (l + 1 < stage.legs() && tS > stage.legEndS(l)) l++;
+        return l;
+    }
 
     /** Both watch; either may have enough. */
     Sink beside(Watch watch) {
@@ -61,19 +94,35 @@ final class Drain {
         };
     }
 
+    /** For the time after that in which harm to the patient is looked for: stores only, and what speaks. */
+    Sink alone(Watch watch) {
+        return new Sink() {
+            @Override public void row(Now n) { follow(n); }
+
+            @Override public void event(double tS, int what, double value) { watch.event(tS, what, value); }
+
+            @Override public boolean enough() { return ended >= 0; }
+        };
+    }
+
     private void follow(Now n) {
-        if (n.tS > startS + legS) return;
+        if (n.tS > stage.legEndS(stage.legs() - 1)) return;
+        int here = legAt(n.tS);
         for (int i = 0; i < 2; i++) {
-            double left = left(n, i);
-            if (Double.isNaN(left)) continue;
-            double room = left - rate[i] * (startS + legS - n.tS);
-            if (room < 0 && enoughUntilS[i] == Double.POSITIVE_INFINITY) {
-                double share = lastRoom[i] > 0 ? lastRoom[i] / (lastRoom[i] - room) : 0;
-                enoughUntilS[i] = lastS + share * (n.tS - lastS);
+            for (int l = here; l < stage.legs(); l++) {
+                double room = room(n, i, l);
+                if (Double.isNaN(room)) continue;
+                if (room < 0 && enoughUntilS[i] == Double.POSITIVE_INFINITY) {
+                    double share = lastRoom[i][l] > 0 ? lastRoom[i][l] / (lastRoom[i][l] - room) : 0;
+                    enoughUntilS[i] = lastS + share * (n.tS - lastS);
+                }
+                lastRoom[i][l] = room;
             }
-            lastRoom[i] = room;
-            if (left <= NOTHING && start[i] > NOTHING && ended < 0 && n.tS < startS + legS - 1) {
+            double left = left(n, i, here);
+            boolean hadSome = here == leg ? start[i] > NOTHING : !Double.isNaN(atEnd[i][here]);
+            if (left <= NOTHING && hadSome && ended < 0 && n.tS < stage.legEndS(here) - 1) {
                 ended = i;
+                endedLeg = here;
                 endS = n.tS;
             }
         }
@@ -81,36 +130,64 @@ final class Drain {
     }
 
     /**
-     * A look: whether what the leg draws on outlasts the leg, and the store in use the search, at the pace since the last look with a
-     * tenth to spare, and no change is to come before. The first is never so.
+     * A look: whether what this and later legs draw on outlasts them, and the store in use the search, at the pace since the last look
+     * with a tenth to spare, and no change is to come before. The first is never so.
      */
     boolean lasts(Now n, double searchEndS) {
         double sinceS = n.tS - lookedS;
-        double[] left = {left(n, 0), left(n, 1), stage.supplies().inUseL(n)};
-        double[] untilS = {startS + legS, startS + legS, searchEndS};
+        double[] left = {left(n, 0, leg), left(n, 1, leg), stage.supplies().inUseL(n)};
+        double[] untilS = {stage.legEndS(leg), stage.legEndS(leg), searchEndS};
         boolean lasts = script.nextS(n.tS) >= searchEndS;
         for (int i = 0; i < left.length; i++) {
             if (!Double.isNaN(left[i])) lasts &= left[i] - 1.1 * (looked[i] - left[i]) / sinceS * Math.max(0, untilS[i] - n.tS) > 0.1 * left[i];
             looked[i] = left[i];
         }
+        for (int i = 0; i < 2; i++) {
+            double lost = mostLost(n, i), perS = (lost - lookedLost[i]) / sinceS;
+            lasts &= lastLegToEnd(n, i, perS) < 0;
+            lookedLost[i] = lost;
+        }
         lookedS = n.tS;
         return lasts;
     }
 
-    /** Whether the stores could still end before the leg does, at the mean pace since the fault with a tenth to spare. */
-    boolean mayEnd(Now n) {
-        double restS = startS + legS - n.tS, sinceS = n.tS - startS;
-        if (!(restS > 0 && sinceS > 0)) return false;
-        for (int i = 0; i < 2; i++) {
-            double left = left(n, i);
-            if (start[i] > NOTHING && left - 1.1 * (start[i] - left) / sinceS * restS <= NOTHING) return true;
+    private double mostLost(Now n, int what) {
+        double most = 0;
+        for (int l = leg; l < stage.legs(); l++) {
+            double lost = lost(n, what, l);
+            if (lost > most) most = lost;
         }
-        return false;
+        return most;
+    }
+
+    /** The last leg from this one on whose stores may end before it does, at this loss and a tenth more; -1 where none may. */
+    private int lastLegToEnd(Now n, int what, double lostPerS) {
+        int last = -1;
+        for (int l = legAt(n.tS); l < stage.legs(); l++) {
+            if (lostPerS > 0 && room(n, what, l) - 1.1 * lostPerS * Math.max(0, stage.legEndS(l) - n.tS) <= NOTHING) last = l;
+        }
+        return last;
+    }
+
+    /** Until when it is worth following: the end of the last leg whose stores may end before it does, at the mean loss since the fault with a tenth to spare; now where none may. */
+    double mayEndS(Now n) {
+        double sinceS = n.tS - startS;
+        if (!(sinceS > 0)) return n.tS;
+        int last = -1;
+        for (int i = 0; i < 2; i++) {
+            last = Math.max(last, lastLegToEnd(n, i, mostLost(n, i) / sinceS));
+            double left = left(n, i, leg), restS = stage.legEndS(leg) - n.tS;
+            if (restS > 0 && start[i] > NOTHING && left - 1.1 * (start[i] - left) / sinceS * restS <= NOTHING) last = Math.max(last, leg);
+        }
+        return last < 0 ? n.tS : stage.legEndS(last);
     }
 
     boolean endsFirst(Watch watch) { return ended >= 0 && endS <= watch.harmS; }
 
     double endS() { return endS; }
+
+    /** How long before its leg does what ended, s. */
+    double beforeLegS() { return stage.legEndS(endedLeg) - endS; }
 
     /** After the fault; 0 where even ending the drain at once is too late. */
     double rescueByS() { return Math.max(0, Math.min(enoughUntilS[ended], endS) - startS); }

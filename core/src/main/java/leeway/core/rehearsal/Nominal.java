@@ -26,6 +26,8 @@ public final class Nominal {
     private static final double LESS = 0.99;
     /** A leg's first half minute still carries the change to it. */
     private static final double SETTLE_S = 30;
+    /** What the stores hold is kept so often, straight between; s. */
+    private static final double HELD_S = 60;
 
     private final Stage stage;
     private final Checkpoint[] least;
@@ -37,6 +39,8 @@ public final class Nominal {
     private final double[] chargeAtEndWh;
     private final List<Double> ends = new ArrayList<>();
     private final List<double[]> rows = new ArrayList<>();
+    /** Time, then for each leg what its stores hold, then its charge. */
+    private final List<double[]> held = new ArrayList<>();
     private final boolean keepsRows;
     private final Ahead ahead;
     private boolean gone;
@@ -59,6 +63,7 @@ public final class Nominal {
         Script script = stage.script().copy();
         Now n = stage.loop().begin(script);
         double windowS = stage.transport().policy().harm().searchMin() * 60;
+        hold(n);
         for (int leg = 0; leg < stage.legs(); leg++) {
             Seeker seeker = new Seeker(leg, script);
             boolean here = !Double.isNaN(fixedS) && fixedS >= stage.legStartS()[leg] && (fixedS < stage.legEndS(leg) || leg == stage.legs() - 1);
@@ -67,6 +72,7 @@ public final class Nominal {
                 least[leg] = Checkpoint.of(n, script);
             }
             stage.loop().to(stage.legEndS(leg), n, script, seeker);
+            hold(n);
             oxygenAtEndL[leg] = stage.supplies().oxygenL(n, leg);
             chargeAtEndWh[leg] = stage.supplies().charge(n, leg);
             begins[leg] = Double.isNaN(fixedS) ? seeker.first : least[leg];
@@ -102,6 +108,30 @@ public final class Nominal {
 
     /** Usable litres that the leg's stores hold at its end if nothing happens. */
     double oxygenAtEndL(int leg) { return oxygenAtEndL[leg]; }
+
+    private void hold(Now n) {
+        int legs = stage.legs();
+        double[] now = new double[1 + 2 * legs];
+        now[0] = n.tS;
+        for (int leg = 0; leg < legs; leg++) {
+            now[1 + leg] = stage.supplies().oxygenL(n, leg);
+            now[1 + legs + leg] = stage.supplies().charge(n, leg);
+        }
+        held.add(now);
+    }
+
+    /** What a leg's stores (0: litres of oxygen) or pack (1: Wh) hold at a time of the journey if nothing happens; {@code NaN} where that has no end. */
+    double held(int what, int leg, double tS) {
+        int low = 0, high = held.size() - 1;
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (held.get(middle)[0] <= tS) low = middle; else high = middle;
+        }
+        double[] a = held.get(low), b = held.get(high);
+        int at = 1 + what * stage.legs() + leg;
+        double share = b[0] > a[0] ? Math.max(0, Math.min(1, (tS - a[0]) / (b[0] - a[0]))) : 0;
+        return a[at] + share * (b[at] - a[at]);
+    }
 
     /** Usable charge at the leg's end if nothing happens. */
     double chargeAtEndWh(int leg) { return chargeAtEndWh[leg]; }
@@ -143,6 +173,7 @@ public final class Nominal {
         public void row(Now n) {
             ahead.row(n);
             if (keepsRows && leg >= 0) rows.add(n.row.clone());
+            if (leg >= 0 && n.tS >= held.get(held.size() - 1)[0] + HELD_S) hold(n);
             // what ends by itself is the plan's to say; faults are rehearsed before it
             if (gone && (leg > 0 || first != null)) return;
             if (leg < 0 || n.tS < Math.min(stage.legStartS()[leg] + SETTLE_S, stage.legEndS(leg) - 1)) return;

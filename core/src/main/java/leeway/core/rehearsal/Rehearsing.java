@@ -85,21 +85,23 @@ final class Rehearsing {
         watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain, new Pace(stage, nominal, leg, start.now(), windowEndS), branch.script(), ahead);
         Trail trail = new Trail(drain == null ? watch : drain.beside(watch), watch, branch.script());
         stage.loop().to(windowEndS, branch.now(), branch.script(), trail);
-        // stores may end later than harm is looked for in the patient, and the leg's end is known
-        if (drain != null && watch.harm == null && drain.mayEnd(branch.now())) {
-            stage.loop().to(stage.legEndS(leg), branch.now(), branch.script(), drain.beside(watch));
+        // stores may end later than harm is looked for in the patient, and the legs' ends are known
+        if (drain != null && watch.harm == null) {
+            double untilS = drain.mayEndS(branch.now());
+            if (untilS > branch.now().tS) stage.loop().to(Math.min(untilS, stage.legEndS(leg)), branch.now(), branch.script(), drain.beside(watch));
+            if (untilS > branch.now().tS && watch.harm == null) stage.loop().to(untilS, branch.now(), branch.script(), drain.alone(watch));
         }
 
         Optional<Spoken> spoken = watch.alarm < 0 ? Optional.empty() : Optional.of(spoken(watch));
         if (drain != null && drain.endsFirst(watch)) {
-            Harm harm = new Harm(Measure.SUPPLY, (stage.legEndS(leg) - drain.endS()) / 60, drain.endS() - atS);
-            return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS, Optional.empty());
+            Harm harm = new Harm(Measure.SUPPLY, drain.beforeLegS() / 60, drain.endS() - atS);
+            return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(drain.rescueByS()), crewS, Optional.empty(), true);
         }
         // what would have come without the fault too is not its harm
         if (watch.harm != null && watch.harmS >= harmWithoutS() - SAME_S) watch.harm = null;
-        if (watch.harm == null) return Trial.harmless(moment(), spoken, crewS, watch);
+        if (watch.harm == null) return Trial.harmless(moment(), spoken, crewS, watch, drain != null && nominal.suppliesEndS(0) >= nominal.journeyS());
         Harm harm = new Harm(watch.harm, watch.threshold(), watch.harmS - atS);
-        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, trail, watch, kit)), crewS, Optional.empty());
+        return new Trial(moment(), spoken, Optional.of(harm), OptionalDouble.of(rescueByS(fault, changes, struck, trail, watch, kit)), crewS, Optional.empty(), false);
     }
 
     /** When harm comes without any fault, because gas or power ends; infinite where it does not. */

@@ -7,8 +7,12 @@ import leeway.core.rehearsal.Rehearsal.Coverage;
 import leeway.core.rehearsal.Rehearsal.Moment;
 import leeway.core.rehearsal.Rehearsal.Spoken;
 
-/** One fault at one moment in one draw: what was found. */
-record Trial(Moment moment, Optional<Spoken> spoken, Optional<Harm> harm, OptionalDouble rescueByS, double crewTimeS, Optional<Near> near) {
+/**
+ * One fault at one moment in one draw: what was found.
+ *
+ * @param toTheEnd whether gas and charge were followed to the end of the journey
+ */
+record Trial(Moment moment, Optional<Spoken> spoken, Optional<Harm> harm, OptionalDouble rescueByS, double crewTimeS, Optional<Near> near, boolean toTheEnd) {
     /** With less than this share of its room left a measure has come near; a branch that ended early says nothing of more. */
     private static final double NEAR_SHARE = 0.3;
 
@@ -21,9 +25,9 @@ record Trial(Moment moment, Optional<Spoken> spoken, Optional<Harm> harm, Option
     }
 
     /** Nothing harmed. */
-    static Trial harmless(Moment moment, Optional<Spoken> spoken, double crewTimeS, Watch watch) {
+    static Trial harmless(Moment moment, Optional<Spoken> spoken, double crewTimeS, Watch watch, boolean toTheEnd) {
         boolean near = watch.nearest != null && watch.nearestShare < NEAR_SHARE;
-        return new Trial(moment, spoken, Optional.empty(), OptionalDouble.empty(), crewTimeS, near ? Optional.of(new Near(watch.nearest, watch.nearestValue, watch.nearestShare)) : Optional.empty());
+        return new Trial(moment, spoken, Optional.empty(), OptionalDouble.empty(), crewTimeS, near ? Optional.of(new Near(watch.nearest, watch.nearestValue, watch.nearestShare)) : Optional.empty(), toTheEnd);
     }
 
     private static double tenth(double seconds) { return Math.rint(seconds * 10) / 10; }

@@ -10,19 +10,20 @@ final class Why {
     static String of(Fault fault, Trial t, Stage stage) {
         return switch (t.coverage()) {
             case IN_TIME -> "%s after %s; %s after %s and can be prevented until %s, so with %s for the crew %s are left.".formatted(
-                    spoken(t.alarm().orElseThrow()), span(t.alarm().orElseThrow().afterS()), harm(t.harm().orElseThrow()), span(t.harm().orElseThrow().afterS()),
+                    spoken(t.alarm().orElseThrow()), span(t.alarm().orElseThrow().afterS()), harm(t, stage), span(t.harm().orElseThrow().afterS()),
                     span(t.rescueByS().orElseThrow()), span(t.crewTimeS()), span(t.marginS().orElseThrow()));
             case TOO_LATE -> t.rescueByS().orElseThrow() <= 0
                     ? "%s after %s, but not even the remedy at once keeps it from happening that %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
-                            span(t.alarm().orElseThrow().afterS()), harm(t.harm().orElseThrow()), span(t.harm().orElseThrow().afterS()))
+                            span(t.alarm().orElseThrow().afterS()), harm(t, stage), span(t.harm().orElseThrow().afterS()))
                     : "%s after %s and the crew needs %s, but the remedy helps only until %s; %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
-                            span(t.alarm().orElseThrow().afterS()), span(t.crewTimeS()), span(t.rescueByS().orElseThrow()), harm(t.harm().orElseThrow()),
+                            span(t.alarm().orElseThrow().afterS()), span(t.crewTimeS()), span(t.rescueByS().orElseThrow()), harm(t, stage),
                             span(t.harm().orElseThrow().afterS()));
-            case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t.harm().orElseThrow()),
+            case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t, stage),
                     span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
-                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t.harm().orElseThrow()),
+                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t, stage),
                             span(t.harm().orElseThrow().afterS())));
-            case NO_HARM -> "No harm threshold is crossed within %s%s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60), t.near().map(n -> ", though " + near(n)).orElse(""),
+            case NO_HARM -> "No harm threshold is crossed within %s%s%s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
+                    t.toTheEnd() ? ", and gas and charge last to the end of the journey" : "", t.near().map(n -> ", though " + near(n)).orElse(""),
                     t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(", and no alarm is heard"));
             case NOT_IN_THIS_KIT -> throw new AssertionError("a trial was made of " + fault.name());
         };
@@ -33,6 +34,14 @@ final class Why {
     }
 
     private static String lower(String sentence) { return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1); }
+
+    /** Gas or charge may end on a later leg than that of the fault. */
+    private static String harm(Trial t, Stage stage) {
+        Harm h = t.harm().orElseThrow();
+        int of = t.moment().index(), at = of;
+        while (h.measure() == Harm.Measure.SUPPLY && at + 1 < stage.legs() && t.moment().atS() + h.afterS() > stage.legEndS(at)) at++;
+        return at == of ? harm(h) : "what the leg %s draws on ends (%s before that leg does)".formatted(stage.transport().legs().get(at).name(), span(h.threshold() * 60));
+    }
 
     private static String harm(Harm h) {
         double v = h.threshold();

@@ -107,6 +107,30 @@ class RehearsalPropertyTest {
         assertThat(r.harm().orElseThrow().afterS()).as("later than harm is looked for in the patient").isGreaterThan(30 * 60);
     }
 
+    /** On the ward the portable cylinders lose what the flight needs: the ward itself and the road get by. Once "no harm". */
+    @Test void aDrainIsFollowedToLaterLegsThatNeedTheSameStore() {
+        Rehearsal leak = NIGHT.stream().filter(x -> x.fault().name().equals("oxygen hose leak")).findFirst().orElseThrow();
+        Rehearsal.ByLeg ward = leak.byLeg().get(0), flight = leak.byLeg().get(2);
+        assertThat(ward.harm().orElseThrow().measure()).isEqualTo(Harm.Measure.SUPPLY);
+        assertThat(ward.leg().atS() + ward.harm().get().afterS()).as("aloft, where nothing is left").isGreaterThanOrEqualTo(57 * 60);
+        assertThat(ward.harm().get().threshold()).as("min before the flight ends").isBetween(45.0, 50.0);
+        assertThat(ward.rescueByS().orElseThrow()).as("the same store loses as much as aloft before the flight lacks it").isCloseTo(flight.rescueByS().orElseThrow(), org.assertj.core.api.Assertions.within(5.0));
+        assertThat(NIGHT.stream().filter(x -> x.fault().name().equals("hundred percent left on")).findFirst().orElseThrow().why()).contains("gas and charge last to the end of the journey");
+    }
+
+    /** A pack that has to do alone what the vehicle's power did lacks it later, where nothing else is. */
+    @Test void powerLostOnOneLegIsFoundMissingOnTheNext() {
+        String text = Nights.SHORT.replace("example pneumatic", "example turbine").replace("legs: [{leg: road, takes: 40 min, at worst: 60 min, oxygen: bottle}]", """
+                power: [{name: own, battery: example pack, charge: 100 %, age: 3 years}, {name: mains, mains: yes}]
+                legs: [{leg: road, takes: 120 min, at worst: 130 min, oxygen: bottle, power: mains}, {leg: on foot, takes: 90 min, at worst: 95 min, oxygen: bottle, power: own}]""")
+                .replace("count: 2", "count: 6");
+        Rehearsal lost = Nights.one(text, "external power lost");
+        assertThat(lost.harm().orElseThrow().measure()).isEqualTo(Harm.Measure.SUPPLY);
+        assertThat(lost.why()).contains("what the leg on foot draws on ends");
+        assertThat(lost.rescueByS().orElseThrow()).isLessThan(120 * 60);
+        assertThat(lost.alarm().orElseThrow().afterS()).isLessThan(10);
+    }
+
     @Test void anOpenAirwayDrawsInRoomAirAsASwallowedTubeDoes() {
         double open = NIGHT.stream().filter(x -> x.fault().name().equals(OFF)).findFirst().orElseThrow().harm().orElseThrow().afterS();
         double oesophagus = NIGHT.stream().filter(x -> x.fault().name().equals("tube in the oesophagus")).findFirst().orElseThrow().harm().orElseThrow().afterS();
