@@ -157,8 +157,12 @@ public final class Figures {
 
     /** The least margin that an alarm can change, as one figure and its words; empty where no alarm precedes harm. */
     public static Optional<String[]> leastMargin(Plan plan) {
-        return plan.rehearsals().stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble()))
-                .map(r -> new String[] {seconds(r.marginS().getAsDouble()), "least margin that an alarm can change: " + r.fault().name()});
+        return least(plan.rehearsals()).map(r -> new String[] {seconds(r.marginS().getAsDouble()), "least margin that an alarm can change: " + r.fault().name()});
+    }
+
+    /** The row with the least margin among those in which an alarm can change anything: where even the remedy at once is too late, none can. */
+    public static Optional<Rehearsal> least(List<Rehearsal> rows) {
+        return rows.stream().filter(r -> r.marginS().isPresent() && r.rescueByS().orElse(0) > 0).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble()));
     }
 
     /** "6 of 31 faults that can harm are uncovered". */

@@ -32,7 +32,7 @@ public record AnswerView(Plan plan) {
     public Optional<Margin> margin() {
         long harmful = plan.rehearsals().stream().filter(r -> r.harm().isPresent()).count();
         long uncovered = plan.rehearsals().stream().filter(r -> r.coverage().uncovered()).count();
-        Optional<Rehearsal> least = plan.rehearsals().stream().filter(r -> r.marginS().isPresent()).min(Comparator.comparingDouble(r -> r.marginS().getAsDouble()));
+        Optional<Rehearsal> least = Figures.least(plan.rehearsals());
         if (harmful == 0) return Optional.empty();
         return Optional.of(new Margin(least.map(r -> Figures.seconds(r.marginS().getAsDouble())).orElse(""), least.map(r -> r.fault().name()).orElse(""), uncovered, harmful));
     }

@@ -51,7 +51,7 @@ public final class RehearsalPage {
         public long harmful() { return rows.stream().filter(r -> r.harm().isPresent()).count(); }
 
         /** The least margin that an alarm can change; absent where no alarm speaks in any. */
-        public Optional<Rehearsal> least() { return rows.stream().filter(r -> r.marginS().isPresent()).min(java.util.Comparator.comparingDouble(r -> r.marginS().getAsDouble())); }
+        public Optional<Rehearsal> least() { return Figures.least(rows); }
 
         public String minutes(double min) { return Figures.minutes(min); }
 

@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 /** What core says on the journey and rehearsal pages is said in German too. */
 class SentencesTest {
     private static final Words GERMAN = Words.in("de");
-    private static final Pattern FIGURE = Pattern.compile("[^A-Za-z]*(\\d+ h )?[−\\d.:/,–]*[ ]?(min|L|bar|Wh|mL|s|%|/min|L/min|mmHg|cmH2O|J/min|J/L|mL/kg|kPa)?");
+    private static final Pattern FIGURE = Pattern.compile("[^A-Za-z]*(\\d+ h )?[−\\d.:/,–]*[ ]?(min|L|bar|Wh|mL|s|%|/min|L/min|mmHg|cmH2O|J/min|J/L|mL/kg|kPa|h)?");
     private static final Pattern LABEL = Pattern.compile("<text[^>]*>([^<]+)</text>");
 
     @Test

@@ -6,7 +6,7 @@ package leeway.core.body;
  * patient has a spread of ventilation over perfusion, the first becomes {@value #NODES} compartments: their ratios of inspired
  * gas to blood are lognormal over the blood flow with the spread as standard deviation of the natural logarithm, after West,
  * Respir Physiol 1969;7:88 (from memory; his are of expired gas); then the ventilation is lognormal too, with the same spread.
- * Healthy 0.3 to 0.6, moderately ill about 1, severely 1.5 to 2 (Wagner et al., J Clin Invest 1974;54:54; from memory). The
+ * Healthy 0.3 to 0.6, moderately ill about 1, severely 1.5 to 2 (Gea, Anesthesiology 1991;75:782, abstract: normal 0.3 to 0.6, pneumonia 1.04 breathing and 1.40 ventilated). The
  * points and weights are those of Gauss and Hermite, so that the moments of both are exact. Gas volume is shared out as blood
  * is; a compartment whose blood takes more than its breath brings draws the rest from its neighbours.
  * <p>Leaves out other shapes, and that blood moves away from poorly ventilated lung (hypoxic vasoconstriction).

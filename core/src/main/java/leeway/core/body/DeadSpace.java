@@ -4,7 +4,7 @@ package leeway.core.body;
 public final class DeadSpace {
     /** Below the larynx, at all ages, mL/kg. Numa & Newth, J Appl Physiol 1996;80:1485. */
     public static final double INTRATHORACIC_ML_PER_KG = 1.03;
-    /** All airways of an adult, mL/kg. Radford, J Appl Physiol 1955;7:451; from memory, restated by Numa & Newth. */
+    /** All airways of an adult, mL/kg. Radford, J Appl Physiol 1955;7:451; restated in the abstract of Numa & Newth, J Appl Physiol 1996;80:1485. */
     public static final double ADULT_ML_PER_KG = 2.2;
     /** Numa & Newth's oldest children, years. From memory. */
     private static final double CHILD_YEARS = 14, ADULT_YEARS = 18;

@@ -14,7 +14,7 @@ import leeway.core.run.Sink;
  * The patient's own answer to carbon dioxide and oxygen: by how much the drive to breathe differs from that of the start.
  * <p>Linear in arterial PCO2 and in saturation, a slow central and a fast peripheral part, about the patient's own start: who
  * breathes at 55 mmHg before the journey is at rest there. Effort as the file declares it is that of the start; of a patient whom
- * nothing helps (free flow) it is that of rest with ordinary gases, and the start is where it settles. Two thirds of
+ * nothing helps (free flow, CPAP) it is that of rest with ordinary gases, and the start is where it settles. Two thirds of
  * a change goes into depth, a third into rate, as powers (common practice, no source: carbon dioxide deepens before it quickens). Below the apnoeic threshold a sedated patient stops; an awake one
  * keeps breathing. Leaves out that hypoxia steepens the answer to carbon dioxide, that it fades within minutes of hypoxia,
  * the answer to acidosis, pain and fear, and the blunted answer of those who have retained carbon dioxide for long.

@@ -4,7 +4,7 @@ package leeway.core.body;
  * Airways and apparatus between mouth and alveoli: a front of gas that moves in and out and mixes as it goes.
  * <p>Three mixed tanks in a row, each exact for any volume: above about 1.5 times its volume a breath passes it as a plug
  * would, and a breath smaller than the dead space still moves some fresh gas, as breaths do (Nunn & Hill, J Appl Physiol
- * 1960;15:383; from memory). Leaves out diffusion without flow and the heart's stirring.
+ * 1960;15:383, abstract). Leaves out diffusion without flow and the heart's stirring.
  */
 final class SeriesDeadSpace {
     static final int TANKS = 3;

@@ -43,7 +43,7 @@ public final class Weight {
         return StrictMath.sqrt(heightCm * weightKg / 3600);
     }
 
-    /** Usual height by age up to 18 years, cm: that of children, and no more than 163 (girls) or 176 (boys), the medians of the CDC's growth charts at 18 years; from memory. */
+    /** Usual height by age up to 18 years, cm: that of children, and no more than 163 (girls) or 176 (boys), the medians of the CDC's growth charts at 18 years; girls "slightly over 64 inches" in a page that reads them, boys from memory. */
     public static double usualHeightCm(Sex sex, double ageYears) {
         return Math.min(childHeightCm(ageYears), sex == Sex.MALE ? 176 : 163);
     }

@@ -69,7 +69,7 @@ public record JourneyRun(Transport transport, Ventilated ventilated, Settings se
         Steady steady = first.steady();
         GasExchange gas = new GasExchange(Steady.patient(v, steady.breath()), Steady.ventilation(steady.breath(), first.barometerHPa(), steady.fio2()), true);
         double paco2 = steady.gases().paco2MmHg(), sao2 = steady.gases().sao2();
-        Drive drive = v.ventilator().alone() ? new Drive(Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2, paco2, sao2) : new Drive(paco2, sao2);
+        Drive drive = v.unhelped(settings) ? new Drive(Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2, paco2, sao2) : new Drive(paco2, sao2);
         Part breath = new Breath(v.mechanics(), v.device()), supply = SupplyPart.of(t, needs, ends, draw);
         List<Part> parts = v.ventilator().alone() ? List.of(breath, v.freeFlow(), gas, drive, supply) : List.of(breath, gas, drive, supply);
         return new JourneyRun(t, v, settings, legs, parts, script, starts);

@@ -23,8 +23,8 @@ import leeway.core.supply.LegNeed;
 /**
  * Where breath and gases settle under settings that do not change.
  * <p>Of a passive patient it is the breath that repeats itself; of a breathing one the mean of {@value #AVERAGED_S} s after
- * {@value #SETTLING_S} s. Leaves out the road to it. At the start a patient's effort is as declared; of another state of the
- * same patient ({@link #later}) it is what carbon dioxide and oxygen make of it, as far as they differ from those of the start.
+ * {@value #SETTLING_S} s. Leaves out the road to it. At the start a patient's effort is as declared, and of one whom nothing helps
+ * (free flow, CPAP) where it settles about ordinary gases; of another state of the same patient ({@link #later}) it is what carbon dioxide and oxygen make of it, as far as they differ from those of the start.
  *
  * @param fio2 what is really inspired
  */
@@ -43,7 +43,13 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
 
     /** With the FiO2 that the device really gives. */
     public static Steady of(Ventilated v, Settings settings, double barometerHPa, double fio2) {
-        if (v.ventilator().alone()) return settled(v, settings, barometerHPa, fio2, unaided(v, settings, barometerHPa, 1), Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2);
+        Steady plain = plain(v, settings, barometerHPa, fio2);
+        return v.unhelped(settings) && answers(v, settings) || v.ventilator().alone() ? settled(v, settings, barometerHPa, fio2, plain, Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2) : plain;
+    }
+
+    /** With the effort as declared. */
+    private static Steady plain(Ventilated v, Settings settings, double barometerHPa, double fio2) {
+        if (v.ventilator().alone()) return unaided(v, settings, barometerHPa, 1);
         BreathSettings set = v.breathSettings(settings, barometerHPa);
         BreathNumbers breath = v.irregular(settings, set) || !set.mode().hasRate() ? averaged(v, set, settings, 1) : SteadyBreath.of(v.mechanics(), set, v.device());
         return new Steady(settings, set, breath, gases(v, breath, barometerHPa, fio2), barometerHPa, fio2);
@@ -55,8 +61,9 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
      * apnoea again and again stands at the middle of it.
      */
     public static Steady later(Ventilated v, Settings settings, double barometerHPa, double fio2, Steady start) {
-        Steady plain = of(v, settings, barometerHPa, fio2);
-        return v.ventilator().alone() || !answers(v, settings) ? plain : settled(v, settings, barometerHPa, fio2, plain, start.gases.paco2MmHg(), start.gases.sao2());
+        if (v.ventilator().alone() || !answers(v, settings)) return of(v, settings, barometerHPa, fio2);
+        boolean resting = v.unhelped(start.settings);
+        return settled(v, settings, barometerHPa, fio2, plain(v, settings, barometerHPa, fio2), resting ? Drive.RESTING_PACO2_MMHG : start.gases.paco2MmHg(), resting ? Drive.RESTING_SAO2 : start.gases.sao2());
     }
 
     /** The fixed point, from the state of the declared effort, which belongs to these gases. */
@@ -84,7 +91,7 @@ public record Steady(Settings settings, BreathSettings breathSettings, BreathNum
     /** The patient's effort in this state: as declared, of one whom nothing helps as these gases drive it. */
     public Effort effort(Ventilated v) {
         Effort declared = v.effort(settings);
-        return v.ventilator().alone() && v.patient().living() ? declared.driven(drive(v, Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2)) : declared;
+        return v.unhelped(settings) && v.patient().living() ? declared.driven(drive(v, Drive.RESTING_PACO2_MMHG, Drive.RESTING_SAO2)) : declared;
     }
 
     /** Whether this patient's effort answers to the gases. */

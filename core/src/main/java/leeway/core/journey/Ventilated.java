@@ -126,7 +126,7 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
         }
         Breather breather = Breather.of(entry);
         boolean breathes = !ventilator.alone() && !entry.paralysed() && entry.lungs().effort().map(e -> e != PatientEntry.Effort.NONE).orElse(false);
-        if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start; \"drive: fixed\" keeps it as it is");
+        if (breathes && breather.driveShare() > 0) assumed.add("own effort answers to carbon dioxide and oxygen, as far as they differ from those of the start, under CPAP from ordinary ones (PaCO2 40 mmHg); \"drive: fixed\" keeps it as it is");
         if (ventilator.alone() && !entry.paralysed() && breather.driveShare() > 0) assumed.add("own effort is as declared at a PaCO2 of 40 mmHg and grows with carbon dioxide from there; \"drive: fixed\" keeps it as it is");
         if (!entry.paralysed() && (breathes || ventilator.alone()) && breather.sedation() > 0) assumed.add(sedated(entry.breathing().sedated()));
         return new Ventilated(patient, mechanics(patient, tube, filter, circuit, ventilator, airway, entry).withLungs(lungs(entry, illness, assumed)), limits(ventilator), ventilator, circuit,
@@ -232,6 +232,9 @@ public record Ventilated(PatientModel patient, Mechanics mechanics, DeviceLimits
 
     /** Whether nothing ventilates and nobody breathes. */
     public boolean nobodyBreathes(Settings s) { return ventilator.alone() && !effort(s).present(); }
+
+    /** Whether nothing but a steady pressure, or not even that, helps who breathes: the drive then has the say, not the settings. */
+    public boolean unhelped(Settings s) { return ventilator.alone() || s.mode().map(m -> m == Mode.CPAP).orElse(false) && s.get(Setting.SUPPORT_PRESSURE, 0) == 0; }
 
     /** Writes what the breath needs besides {@link #breathSettings}: effort, what disturbs a trigger, sighs, the time at which support ends. */
     public Script base(Script script, Settings s) {

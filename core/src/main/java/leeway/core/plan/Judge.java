@@ -172,11 +172,11 @@ final class Judge {
         if (said.add(text)) to.add(where.isEmpty() && !text.startsWith("pH") ? Character.toUpperCase(text.charAt(0)) + text.substring(1) : where + text);
     }
 
-    /** "saturation 89 % is expected, below 90 %, the policy's limit." A figure that rounds to its limit gets more decimals. */
+    /** "saturation 89 % is expected, below 90 %, the policy's limit." Of a figure that rounds to its limit nothing finer is known: "is expected just below 90 %". */
     private static String sentence(String what, double value, int decimals, String unit, String side, double limit, String which) {
-        int d = decimals;
-        while (d < decimals + 4 && Words.n(value, d).equals(Words.n(limit, d))) d++;
+        int d = Words.n(limit, decimals + 1).endsWith("0") ? decimals : decimals + 1;
         String u = unit.isEmpty() ? "" : " " + unit;
+        if (Words.n(value, d).equals(Words.n(limit, d))) return what + " is expected just " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
         return what + " " + Words.n(value, d) + u + " is expected, " + side + " " + Words.n(limit, d) + u + ", " + which + ".";
     }
 }

@@ -1,6 +1,8 @@
 package leeway.core.rehearsal;
 
-import java.util.Arrays;
+import java.util.List;
+import leeway.core.run.Change;
+import leeway.core.run.Knob;
 import leeway.core.run.Now;
 import leeway.core.run.Script;
 import leeway.core.run.Sink;
@@ -11,7 +13,7 @@ import leeway.core.run.Sink;
  * <p>Enough is what the rest takes without the fault: what was lost so far, against the journey without it, may be no more than each leg's
  * stores would have left at its end. Both are followed along the run; the last moment at which that is so is read from the straight line
  * between two breaths. Later legs that run dry without the fault are not its harm.
- * <p>Leaves out: what a pack regains on external power after the remedy (earlier than true, the cautious side).
+ * <p>A store that the journey leaves for another is shut, and what drained it ends there. Leaves out: what a pack regains on external power after the remedy (earlier than true, the cautious side).
  */
 final class Drain {
     /** Less than this is nothing: 1 mL of gas, 1 mWh. */
@@ -34,9 +36,24 @@ final class Drain {
     private final Script script;
     private final double[] looked = {Double.NaN, Double.NaN, Double.NaN};
     private final double[] lookedLost = new double[2];
+    /** When the last of what drains ends by itself, s. */
+    private final double untilS;
     private double lookedS;
 
-    Drain(Stage stage, Nominal nominal, int leg, Now n, Script script) {
+    /** A loss from a store lasts until the journey goes over to another: whoever leaves a cylinder shuts it. */
+    static Change whileInUse(Change c, Stage stage, int leg) {
+        if (c.knob() != Knob.EXTRA_DRAIN || c.untilS() < Double.POSITIVE_INFINITY) return c;
+        var t = stage.transport();
+        for (int l = leg + 1; l < stage.legs(); l++) {
+            List<String> from = t.legs().get(l).oxygen();
+            if (from.isEmpty() || t.oxygen().indexOf(t.store(from.get(0))) != c.copy()) return new Change(c.atS(), stage.legEndS(l - 1), c.rampS(), c.knob(), c.copy(), c.how(), c.value());
+        }
+        return c;
+    }
+
+    /** @param changes what the fault changes */
+    Drain(Stage stage, Nominal nominal, int leg, Now n, Script script, List<Change> changes) {
+        untilS = changes.stream().mapToDouble(Change::untilS).max().orElse(Double.POSITIVE_INFINITY);
         this.stage = stage;
         this.nominal = nominal;
         this.script = script;
@@ -164,7 +181,7 @@ final class Drain {
     private int lastLegToEnd(Now n, int what, double lostPerS) {
         int last = -1;
         for (int l = legAt(n.tS); l < stage.legs(); l++) {
-            if (lostPerS > 0 && room(n, what, l) - 1.1 * lostPerS * Math.max(0, stage.legEndS(l) - n.tS) <= NOTHING) last = l;
+            if (lostPerS > 0 && room(n, what, l) - 1.1 * lostPerS * Math.max(0, Math.min(untilS, stage.legEndS(l)) - n.tS) <= NOTHING) last = l;
         }
         return last;
     }

@@ -70,6 +70,7 @@ final class Rehearsing {
     Trial trial(Fault fault, List<Effect> together, boolean endsTogether, double crewS) {
         KitFacts kit = stage.facts(leg);
         List<Change> changes = new ArrayList<>(Strike.changes(fault.effects(), atS, kit, stage.script()));
+        changes.replaceAll(c -> Drain.whileInUse(c, stage, leg));
         List<Change> others = Strike.changes(together, atS, kit, stage.script());
         Checkpoint struck = start.branch();
         changes.forEach(struck.script()::add);
@@ -79,7 +80,7 @@ final class Rehearsing {
 
         Watch watch = new Watch(thresholds, start.now(), nominalS);
         boolean drains = fault.group() == Fault.Group.SUPPLY || fault.group() == Fault.Group.POWER;
-        Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script()) : null;
+        Drain drain = drains ? new Drain(stage, nominal, leg, branch.now(), branch.script(), changes) : null;
         // where gas or power ends by itself, a fault that takes more of it brings that end forward: such branches run on
         double restsFromS = thorough || nominal.suppliesEndS(atS) < atS + 2 * (windowEndS - atS) ? Double.POSITIVE_INFINITY : atS + Math.max(Strike.settledS(fault.effects()), Strike.settledS(together));
         watch.restingFrom(restsFromS, windowEndS, stage.speaking(), drain, new Pace(stage, nominal, leg, start.now(), windowEndS), branch.script(), ahead);

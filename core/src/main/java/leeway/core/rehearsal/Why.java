@@ -1,32 +1,70 @@
 package leeway.core.rehearsal;
 
 import java.util.Locale;
+import java.util.OptionalDouble;
+import leeway.core.kit.AlarmCondition;
 import leeway.core.rehearsal.Rehearsal.Spoken;
+import leeway.core.run.Change;
+import leeway.core.run.Knob;
 
 /** The sentence that explains a row. */
 final class Why {
     private Why() { }
 
+    /** Sounds of which fewer are heard than this share are named with it. */
+    private static final double LOUD = 0.5;
+
     static String of(Fault fault, Trial t, Stage stage) {
+        String main = main(fault, t, stage);
+        if (t.alarm().isEmpty()) return main;
+        Spoken alarm = t.alarm().get();
+        double chance = heard(stage, alarm, t.moment().atS() + alarm.afterS());
+        return chance < LOUD ? main + " Of its sounds %s %% are heard over the noise of this leg.".formatted(number(100 * chance, 0)) : main;
+    }
+
+    /** The chance that one sound of this priority is heard at a time. */
+    private static double heard(Stage stage, Spoken alarm, double tS) {
+        double chance = 1;
+        for (Change c : stage.script().layers()) {
+            if (c.knob() == Knob.HEARD && c.copy() == alarm.priority().ordinal() && c.atS() <= tS && tS < c.untilS()) chance = c.value();
+        }
+        return chance;
+    }
+
+    /** Why nothing speaks: what would see the heart fail is not in the kit. */
+    private static String unseen(Trial t, Stage stage) {
+        if (t.harm().orElseThrow().measure() != Harm.Measure.CIRCULATION) return "";
+        OptionalDouble low = stage.speaking().limits().stream().filter(l -> l.condition() == AlarmCondition.END_TIDAL_CO2_LOW && l.low().isPresent()).mapToDouble(l -> l.low().getAsDouble()).max();
+        return low.isPresent() ? ": none measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, is not under its low limit of %s mmHg for long enough".formatted(number(low.getAsDouble(), 0))
+                : ": none measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, has no low limit here";
+    }
+
+    private static String main(Fault fault, Trial t, Stage stage) {
         return switch (t.coverage()) {
             case IN_TIME -> "%s after %s; %s after %s and can be prevented until %s, so with %s for the crew %s are left.".formatted(
                     spoken(t.alarm().orElseThrow()), span(t.alarm().orElseThrow().afterS()), harm(t, stage), span(t.harm().orElseThrow().afterS()),
                     span(t.rescueByS().orElseThrow()), span(t.crewTimeS()), span(t.marginS().orElseThrow()));
             case TOO_LATE -> t.rescueByS().orElseThrow() <= 0
-                    ? "%s after %s, but not even the remedy at once keeps it from happening that %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
-                            span(t.alarm().orElseThrow().afterS()), harm(t, stage), span(t.harm().orElseThrow().afterS()))
+                    ? "%s after %s, but not even the remedy at once keeps it from happening that %s after %s%s.".formatted(spoken(t.alarm().orElseThrow()),
+                            span(t.alarm().orElseThrow().afterS()), harm(t, stage), span(t.harm().orElseThrow().afterS()), slow(fault, t))
                     : "%s after %s and the crew needs %s, but the remedy helps only until %s; %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
                             span(t.alarm().orElseThrow().afterS()), span(t.crewTimeS()), span(t.rescueByS().orElseThrow()), harm(t, stage),
                             span(t.harm().orElseThrow().afterS()));
             case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t, stage),
                     span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
-                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then.".formatted(harm(t, stage),
-                            span(t.harm().orElseThrow().afterS())));
+                    .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then%s.".formatted(harm(t, stage),
+                            span(t.harm().orElseThrow().afterS()), unseen(t, stage)));
             case NO_HARM -> "No harm threshold is crossed within %s%s%s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),
                     t.toTheEnd() ? ", and gas and charge last to the end of the journey" : "", t.near().map(n -> ", though " + near(n)).orElse(""),
                     t.alarm().map(a -> "; " + lower(spoken(a)) + " after " + span(a.afterS())).orElse(", and no alarm is heard"));
             case NOT_IN_THIS_KIT -> throw new AssertionError("a trial was made of " + fault.name());
         };
+    }
+
+    /** A remedy that acts more slowly than harm comes. */
+    private static String slow(Fault fault, Trial t) {
+        double actsS = Strike.settledS(fault.remedy());
+        return actsS > t.harm().orElseThrow().afterS() ? ": it takes %s to act in full".formatted(span(actsS)) : "";
     }
 
     private static String spoken(Spoken s) {

@@ -18,6 +18,8 @@ class BodyPublishedTest {
     private static final String LINDAHL = "Lindahl, Br J Anaesth 1989;62:70";
     private static final String THORSTEINSSON = "Thorsteinsson, Anesthesiology 1990;73:876";
 
+    private static final String GLI = "Global Lung Function Initiative, Eur Respir J 2021, table of equations, its spline of age (a few percent) left out; tolerance a tenth";
+
     static final List<Check> ROWS = List.of(
             computed("predicted body weight, man of 175 cm", 70.6, 0.05, "kg", ARDSNET, () -> Weight.predictedAdultKg(Sex.MALE, 175)),
             computed("predicted body weight, woman of 160 cm", 52.4, 0.05, "kg", ARDSNET, () -> Weight.predictedAdultKg(Sex.FEMALE, 160)),
@@ -37,6 +39,10 @@ class BodyPublishedTest {
             fromMemory("oxygen used at rest, 70 kg", 242, 0.5, "mL/min", "Brody 1945", () -> Metabolism.adultVo2MlPerMin(70)),
             computed("lung volume of a child of 100 cm, ventilated", 366, 2, "mL", THORSTEINSSON, () -> LungVolume.ventilatedChildMl(100)),
             computed("lung volume of a child of 100 cm, supine", 395, 5, "mL", "Bar-Yishay 1987", () -> LungVolume.supineChildMl(100)),
+            lookedUp("lung volume of an upright man of 175 cm and 40 years", 3.295, 0.33, "L", GLI, () -> LungVolume.uprightAdultMl(Sex.MALE, 175, 40) / 1000),
+            lookedUp("lung volume of an upright woman of 160 cm and 30 years", 2.407, 0.24, "L", GLI, () -> LungVolume.uprightAdultMl(Sex.FEMALE, 160, 30) / 1000),
+            lookedUp("lung volume at a PEEP of 5 cmH2O, ventilated without lung disease, over the predicted sitting one", 0.66, 0.07, "", "Bikker, Crit Care 2008;12:R145, abstract, mean; tolerance a tenth",
+                    () -> (LungVolume.ventilatedAdultMl(Sex.MALE, 175, 45, 24) + 5 * Patients.complianceMlPerCmH2O(45, Weight.predictedAdultKg(Sex.MALE, 175))) / LungVolume.uprightAdultMl(Sex.MALE, 175, 45)),
             lookedUp("lung volume of an infant of 70 cm", 168, 5, "mL", "ATS/ERS infant reference, 95 % 119 to 237", () -> LungVolume.supineChildMl(70)),
             lookedUp("lung volume, ventilated infants under 1 year, per kg, ours at 6 months", 17, 4, "mL/kg", THORSTEINSSON, () -> LungVolume.ventilatedChildMl(Weight.childHeightCm(0.5)) / 7),
             lookedUp("lung volume, ventilated children over 1 year, per kg, ours at 4 years", 24, 6, "mL/kg", THORSTEINSSON, () -> LungVolume.ventilatedChildMl(Weight.childHeightCm(4)) / 16),

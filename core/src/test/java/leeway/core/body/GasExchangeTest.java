@@ -170,6 +170,24 @@ class GasExchangeTest {
         assertThat(Apnoea.to(0.95, adult, 1, 1)).isGreaterThan(at95 + 60);
     }
 
+    /**
+     * Harm by carbon dioxide comes a little sooner with more oxygen, and rightly: blood that loses oxygen meanwhile takes carbon dioxide up
+     * (Haldane, 6 mL/dL when empty). The delay is what blood takes up so, against the body's store of 1.5 mL/kg/mmHg.
+     */
+    @Test
+    void bloodThatKeepsItsOxygenBringsCarbonDioxideSoonerAsHaldaneSays() {
+        PatientModel adult = Apnoea.healthy(Sex.MALE, 40, 175, 70);
+        double[] afterS = new double[2], lost = new double[2];
+        for (int i = 0; i < 2; i++) {
+            Run run = new Run(adult, 450, 14, 5, i == 0 ? 0.25 : 0.6).change(60, Knob.RATE_SET, 4).to(1000);
+            double start = run.at(59, 1), atS = run.rows.stream().filter(r -> r[1] >= start + 20).findFirst().orElseThrow()[0];
+            afterS[i] = atS - 60;
+            lost[i] = run.at(59, 10) - run.at(atS, 10);
+        }
+        double blood = 6 * (lost[0] - lost[1]) * adult.bloodVolumeMl() / 100, store = 1.5 * 70 * 20;
+        assertThat(afterS[0] / afterS[1] - 1).as("later with little oxygen, by a share").isBetween(0.5 * blood / store, 2.5 * blood / store).isBetween(0.01, 0.04);
+    }
+
     @Test
     void lessOutputOfTheHeartDelaysAndDesaturatesVenousBlood() {
         Run run = new Run(ILL, 420, 20, 5, 0.6).change(60, Knob.CARDIAC_OUTPUT, 3).to(1800);

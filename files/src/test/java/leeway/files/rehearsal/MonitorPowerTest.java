@@ -53,6 +53,10 @@ class MonitorPowerTest {
         assertThat(MonitorPower.remark(read(Nights.SHORT)).orElseThrow()).contains("25 min", "15 min before the journey does");
     }
 
+    @Test void theColdShortensIt() {
+        assertThat(MonitorPower.endsMin(read(Nights.SHORT.replace("oxygen: bottle}]", "oxygen: bottle, temperature: -10 Cel}]"))).orElseThrow()).as("three quarters at -10 Cel").isCloseTo(0.75 * 25, org.assertj.core.api.Assertions.within(0.01));
+    }
+
     @Test void withExternalPowerItStandsStill() {
         assertThat(MonitorPower.endsMin(read(PLUGGED))).isEmpty();
         assertThat(MonitorPower.remark(read(PLUGGED))).isEmpty();
