@@ -41,6 +41,6 @@ public final class Depth {
         List<Setting> moves = which.name().startsWith("saturation") ? OXYGENATE : VENTILATE;
         String held = moves.stream().filter(transport.prescribed()::has).map(m -> m.said() + " " + Shown.of(m, transport.prescribed().values().get(m))).collect(Collectors.joining(" and "));
         return Optional.of("Little room on these settings: %s%s; %s.".formatted(which.name(), value.isEmpty() ? "" : " (" + value + ")",
-                held.isEmpty() ? "the limit is kept, but a small change of the patient breaks it" : "more needs other values than the prescribed " + held));
+                held.isEmpty() ? "on the first leg the limit is kept, but a small change of the patient breaks it" : "more needs other values than the prescribed " + held));
     }
 }
