@@ -21,7 +21,8 @@ import java.util.function.Function;
  * its waiting included.
  * <p>The last answers are kept. Who asks what another is being answered waits for the same answer. An answer that nobody
  * waits for any more, because of the limit or because the same page asked anew, is stopped. A processor that nobody needs
- * helps with an answer that can be shared out.
+ * helps with an answer that can be shared out. Programs never hold the last processor: however many of them ask, it answers
+ * people at pages. Nobody may fill more than half of the queue.
  */
 final class Desk implements AutoCloseable {
     /** Answers kept of each kind. */
@@ -35,7 +36,10 @@ final class Desk implements AutoCloseable {
     private final Map<Question, Job> open = new HashMap<>();
     private final Map<String, Map<String, Object>> kept = new HashMap<>();
     private final Map<String, Set<Waiter>> byPage = new HashMap<>();
+    private final Set<Job> jobs = new HashSet<>();
     private int queued;
+    private volatile int people;
+    private int programs;
     private int idle;
     private boolean closed;
 
@@ -55,9 +59,12 @@ final class Desk implements AutoCloseable {
      * Who asks.
      *
      * @param user whose turn it is in the queue
-     * @param page an open page of that user; empty where it is not known
+     * @param page    an open page of that user; empty where it is not known
+     * @param program nobody sits before a page and waits for it
      */
-    record Asker(String user, String page) { }
+    record Asker(String user, String page, boolean program) {
+        Asker(String user, String page) { this(user, page, false); }
+    }
 
     /**
      * What is asked.
@@ -86,6 +93,13 @@ final class Desk implements AutoCloseable {
         TooMany() { super("the queue is full"); }
     }
 
+    /** The server is being stopped. */
+    static final class Closing extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        Closing() { super("being stopped", null, false, false); }
+    }
+
     /** The page asked something newer meanwhile. */
     static final class Replaced extends RuntimeException {
         private static final long serialVersionUID = 1L;
@@ -100,11 +114,16 @@ final class Desk implements AutoCloseable {
     private static final class Job {
         private final Question question;
         private final Function<Hands, ?> work;
+        private final String user;
         private final Set<Waiter> waiters = new HashSet<>();
+        private boolean program;
+        private boolean heldByProgram;
         private Thread worker;
         private volatile boolean unwanted;
 
-        Job(Question question, Function<Hands, ?> work) {
+        Job(String user, boolean program, Question question, Function<Hands, ?> work) {
+            this.user = user;
+            this.program = program;
             this.question = question;
             this.work = work;
         }
@@ -153,7 +172,7 @@ final class Desk implements AutoCloseable {
     /** Works it out when there is room for it; nobody waits, and what goes wrong comes up again when somebody asks. */
     void later(Question question, Function<Hands, ?> work) {
         synchronized (lock) {
-            enqueue("", question, work);
+            enqueue(new Asker("", ""), question, work);
         }
     }
 
@@ -175,7 +194,11 @@ final class Desk implements AutoCloseable {
     private Waiter wait(Asker asker, Question question, Function<Hands, ?> work) {
         Job job = question.key().isEmpty() ? null : open.get(question);
         if (job == null || job.unwanted) {
-            job = enqueue(asker.user(), question, work);
+            job = enqueue(asker, question, work);
+        }
+        if (job.program && !asker.program()) {
+            job.program = false;
+            if (job.worker == null) people++;
         }
         Waiter waiter = new Waiter(asker, job, new CompletableFuture<>());
         job.waiters.add(waiter);
@@ -191,12 +214,16 @@ final class Desk implements AutoCloseable {
         }
     }
 
-    private Job enqueue(String user, Question question, Function<Hands, ?> work) {
-        if (queued >= most || closed) throw new TooMany();
-        Job job = new Job(question, work);
+    private Job enqueue(Asker asker, Question question, Function<Hands, ?> work) {
+        if (closed) throw new Closing();
+        int own = queues.containsKey(asker.user()) ? queues.get(asker.user()).size() : 0;
+        if (queued >= most || own >= Math.max(1, most / 2)) throw new TooMany();
+        Job job = new Job(asker.user(), asker.program(), question, work);
         if (!question.key().isEmpty()) open.put(question, job);
-        queues.computeIfAbsent(user, u -> new ArrayDeque<>()).add(job);
+        jobs.add(job);
+        queues.computeIfAbsent(asker.user(), u -> new ArrayDeque<>()).add(job);
         queued++;
+        if (!job.program) people++;
         lock.notify();
         return job;
     }
@@ -209,8 +236,21 @@ final class Desk implements AutoCloseable {
         waiter.answer().completeExceptionally(why);
         if (!job.waiters.isEmpty()) return;
         job.unwanted = true;
-        if (job.worker != null) job.worker.interrupt();
         open.remove(job.question, job);
+        if (job.worker != null) {
+            job.worker.interrupt();
+            return;
+        }
+        Deque<Job> own = queues.get(job.user);
+        if (own == null || !own.remove(job)) return;
+        if (own.isEmpty()) queues.remove(job.user);
+        jobs.remove(job);
+        offQueue(job);
+    }
+
+    private void offQueue(Job job) {
+        queued--;
+        if (!job.program) people--;
     }
 
     private void forget(Waiter waiter) {
@@ -246,39 +286,48 @@ final class Desk implements AutoCloseable {
                 idle--;
                 if (closed) return;
                 share = job == null ? shares.poll() : null;
-                spare = queued == 0 ? idle : 0;
-                if (job != null) job.worker = Thread.currentThread();
+                spare = people == 0 ? idle : 0;
+                if (job != null) begin(job);
             }
             if (share != null) share.run();
             if (job != null) done(job, spare);
         }
     }
 
-    /** The next question of the user whose turn it is. */
+    /** The next question of the user whose turn it is; a program's only where a processor stays free for people. */
     private Job next() {
-        while (!queues.isEmpty()) {
-            String user = queues.keySet().iterator().next();
-            Deque<Job> own = queues.remove(user);
-            Job job = own.poll();
-            if (!own.isEmpty()) queues.put(user, own);
-            if (job == null) continue;
-            queued--;
-            if (!job.unwanted) return job;
+        for (Map.Entry<String, Deque<Job>> turn : queues.entrySet()) {
+            Deque<Job> own = turn.getValue();
+            Job job = own.peek();
+            if (job.program && programs >= Math.max(1, workers.size() - 1)) continue;
+            own.poll();
+            queues.remove(turn.getKey());
+            if (!own.isEmpty()) queues.put(job.user, own);
+            offQueue(job);
+            return job;
         }
         return null;
+    }
+
+    private void begin(Job job) {
+        job.worker = Thread.currentThread();
+        job.heldByProgram = job.program;
+        if (job.heldByProgram) programs++;
     }
 
     private void done(Job job, int spare) {
         Object answer = null;
         Throwable failed = null;
         try {
-            answer = job.work.apply(new Hands(() -> job.unwanted, spare, this::share));
+            answer = job.work.apply(new Hands(() -> job.unwanted, spare, this::share, () -> people > 0));
         } catch (RuntimeException | Error e) {
             failed = e instanceof RuntimeException ? e : new IllegalStateException(e);
         }
         List<Waiter> waiters;
         synchronized (lock) {
             job.worker = null;
+            if (job.heldByProgram) programs--;
+            jobs.remove(job);
             open.remove(job.question, job);
             waiters = List.copyOf(job.waiters);
             waiters.forEach(this::forget);
@@ -300,7 +349,10 @@ final class Desk implements AutoCloseable {
     @Override public void close() {
         synchronized (lock) {
             closed = true;
-            open.values().forEach(j -> j.unwanted = true);
+            for (Job job : jobs) {
+                job.unwanted = true;
+                job.waiters.forEach(w -> w.answer().completeExceptionally(new Closing()));
+            }
             lock.notifyAll();
         }
         workers.forEach(Thread::interrupt);

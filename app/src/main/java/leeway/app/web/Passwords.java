@@ -11,6 +11,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.Semaphore;
 import java.util.regex.Pattern;
 
 /**
@@ -18,18 +19,28 @@ import java.util.regex.Pattern;
  * hash by bcrypt, as the usual {@code htpasswd -B} writes it.
  */
 public final class Passwords {
-    /** bcrypt, any of its prefixes, cost 10 or more (OWASP Password Storage Cheat Sheet: "a work factor of 10 or more"). */
-    private static final Pattern HASH = Pattern.compile("\\$2[abxy]\\$(1[0-9]|2[0-9]|3[01])\\$[./A-Za-z0-9]{53}");
-    /** Against a name that does not exist, so that the time of an answer does not tell which names do. */
-    private static final String NOBODY = Password.hash("nobody").with(BcryptFunction.getInstance(com.password4j.types.Bcrypt.Y, 10)).getResult();
+    /**
+     * bcrypt, any of its prefixes, cost 10 or more (OWASP Password Storage Cheat Sheet: "a work factor of 10 or more"); at most 15,
+     * some two seconds each (from memory), for whoever guesses keeps a processor busy so long.
+     */
+    private static final Pattern HASH = Pattern.compile("\\$2[abxy]\\$(1[0-5])\\$[./A-Za-z0-9]{53}");
+    /** Proofs at once: more would leave nothing for those who were let in. */
+    private static final int AT_ONCE = 2;
     private static final int REMEMBERED = 200;
     private final Map<String, String> hashes;
+    /** Against a name that does not exist, as dear as the dearest, so that the time of an answer does not tell which names do. */
+    private final String nobody;
+    private final Semaphore proofs = new Semaphore(AT_ONCE, true);
     /** Digests of what was right already: bcrypt is slow by intent, and a browser sends the password with every request. */
     private final Map<String, Boolean> known = new LinkedHashMap<>() {
         @Override protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) { return size() > REMEMBERED; }
     };
 
-    private Passwords(Map<String, String> hashes) { this.hashes = Map.copyOf(hashes); }
+    private Passwords(Map<String, String> hashes) {
+        this.hashes = Map.copyOf(hashes);
+        int cost = hashes.values().stream().mapToInt(h -> Integer.parseInt(h.substring(4, 6))).max().orElseThrow();
+        nobody = Password.hash("nobody").with(BcryptFunction.getInstance(com.password4j.types.Bcrypt.Y, cost)).getResult();
+    }
 
     /** A file that cannot be used as it stands; the message is for the person at the terminal. */
     public static final class Unusable extends Exception {
@@ -52,9 +63,9 @@ public final class Passwords {
             if (row.isBlank() || row.startsWith("#")) continue;
             int colon = row.indexOf(':');
             if (colon <= 0 || !HASH.matcher(row.substring(colon + 1).strip()).matches()) {
-                throw new Unusable("%s:%d: this line is not NAME:HASH with a bcrypt hash of cost 10 or more. Make one with: htpasswd -nB -C 12 NAME".formatted(file, line));
+                throw new Unusable("%s:%d: this line is not NAME:HASH with a bcrypt hash of cost 10 to 15. Make one with: htpasswd -nB -C 12 NAME".formatted(file, line));
             }
-            hashes.put(row.substring(0, colon), row.substring(colon + 1).strip());
+            if (hashes.put(row.substring(0, colon), row.substring(colon + 1).strip()) != null) throw new Unusable("%s:%d: this name stands twice. Keep one line for each person.".formatted(file, line));
         }
         if (hashes.isEmpty()) throw new Unusable(file + ": this password file names nobody. Make a line with: htpasswd -nB -C 12 NAME");
         return new Passwords(hashes);
@@ -63,10 +74,7 @@ public final class Passwords {
     /** Whether an {@code Authorization: Basic} header names a person of the file with the right password. */
     boolean fit(String header) {
         if (header == null || !header.regionMatches(true, 0, "Basic ", 0, 6) || header.length() > 1_000) return false;
-        String digest = digest(header);
-        synchronized (known) {
-            if (known.containsKey(digest)) return true;
-        }
+        if (known(header)) return true;
         String pair;
         try {
             pair = new String(Base64.getDecoder().decode(header.substring(6).strip()), StandardCharsets.UTF_8);
@@ -76,9 +84,22 @@ public final class Passwords {
         int colon = pair.indexOf(':');
         if (colon <= 0) return false;
         String hash = hashes.get(pair.substring(0, colon));
-        boolean right = Password.check(pair.substring(colon + 1), hash == null ? NOBODY : hash).withBcrypt() && hash != null;
-        if (right) synchronized (known) { known.put(digest, true); }
-        return right;
+        proofs.acquireUninterruptibly();
+        try {
+            boolean right = Password.check(pair.substring(colon + 1), hash == null ? nobody : hash).withBcrypt() && hash != null;
+            if (right) synchronized (known) { known.put(digest(header), true); }
+            return right;
+        } finally {
+            proofs.release();
+        }
+    }
+
+    /** Whether this header was proved right before. */
+    boolean known(String header) {
+        if (header.length() > 1_000) return false;
+        synchronized (known) {
+            return known.containsKey(digest(header));
+        }
     }
 
     private static String digest(String header) {

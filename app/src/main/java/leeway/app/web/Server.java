@@ -6,13 +6,17 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.MethodNotAllowedResponse;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.Set;
 import leeway.app.report.Examples;
 import leeway.core.run.Stopped;
 import leeway.files.sheet.Catalogue;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The server: routes, limits, and what it says where something goes wrong. */
@@ -23,6 +27,13 @@ public final class Server implements AutoCloseable {
     private static final int MAX_HEADER_BYTES = 48 * 1024;
     private static final int THREADS = 320;
     private static final int WAITING = 256;
+    /** Open connections beyond which whoever says nothing is cut off soon, so that silence cannot keep others out. */
+    private static final int CONNECTIONS = 2_000;
+    private static final long SILENT_MS = 1_000;
+    /** Who sends a body slower than this holds a thread for nothing, bytes/s. */
+    private static final long LEAST_BYTES_PER_S = 500;
+    /** What is under way when the server stops is told so and has this long to hear it. */
+    private static final long FAREWELL_MS = 2_000;
     /** Who was answered and reads is left the whole machine for so long. */
     private static final long RESTS_MS = 3_000;
 
@@ -43,11 +54,17 @@ public final class Server implements AutoCloseable {
      *
      * @param port      0: any free one
      * @param passwords who may use it; needed where others can reach it
+     * @param proxies   addresses of proxies before it, whose word on who asks is believed; none where browsers come directly
      * @param limit     longest time for an answer
      * @param catalogue the sheets
      * @param seed      of all chance
      */
-    public record Options(String host, int port, Optional<Passwords> passwords, Duration limit, Catalogue catalogue, long seed) {
+    public record Options(String host, int port, Optional<Passwords> passwords, Set<String> proxies, Duration limit, Catalogue catalogue, long seed) {
+        public Options { proxies = Set.copyOf(proxies); }
+
+        /** Without a proxy. */
+        public Options(String host, int port, Optional<Passwords> passwords, Duration limit, Catalogue catalogue, long seed) { this(host, port, passwords, Set.of(), limit, catalogue, seed); }
+
         /** For this machine only, on any free port. */
         public static Options local() { return new Options("127.0.0.1", 0, Optional.empty(), Duration.ofSeconds(20), Catalogue.builtIn(), 1); }
     }
@@ -56,10 +73,10 @@ public final class Server implements AutoCloseable {
     public static boolean loopback(String host) throws UnknownHostException { return InetAddress.getByName(host).isLoopbackAddress(); }
 
     public static Server start(Options options) throws UnknownHostException {
-        boolean loopback = loopback(options.host());
+        boolean loopback = loopback(options.host()) && options.proxies().isEmpty();
         if (!loopback && options.passwords().isEmpty()) throw new IllegalArgumentException("a host that others can reach needs passwords");
-        Desk desk = new Desk(Runtime.getRuntime().availableProcessors(), WAITING, options.limit());
-        Site site = new Site(new Gate(loopback, options.passwords()), desk);
+        Desk desk = new Desk(Math.max(2, Runtime.getRuntime().availableProcessors()), WAITING, options.limit());
+        Site site = new Site(new Gate(loopback ? Optional.of(options.host()) : Optional.empty(), options.passwords(), options.proxies()), desk);
         Answers answers = new SheetAnswers(options.catalogue(), options.seed());
         JourneyPage journey = new JourneyPage(site, answers, Examples.text("night-transfer").orElseThrow());
         LibraryPages library = new LibraryPages(site, options.catalogue());
@@ -101,21 +118,25 @@ public final class Server implements AutoCloseable {
 
     private boolean practised(String text) {
         try {
-            answers.plan(text, new Hands(() -> !desk.resting(), 0, share -> { }));
+            answers.plan(text, new Hands(() -> !desk.resting(), 0, share -> { }, () -> false));
             return true;
         } catch (Stopped somebodyAsks) {
             return false;
         }
     }
 
+    /** Whether nobody is being answered. */
+    boolean resting() { return desk.resting(); }
+
     public int port() { return app.port(); }
 
     /** What to type into a browser. */
     public String address() { return "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port() + "/"; }
 
+    /** Whoever waits is told that the server stops; then it does. */
     @Override public void close() {
-        app.stop();
         desk.close();
+        app.stop();
     }
 
     private static void configure(JavalinConfig c, Options options, Site site) {
@@ -130,7 +151,17 @@ public final class Server implements AutoCloseable {
             h.setRequestHeaderSize(MAX_HEADER_BYTES);
             h.setResponseHeaderSize(MAX_HEADER_BYTES);
             h.setSendDateHeader(true);
+            h.setMinRequestDataRate(LEAST_BYTES_PER_S);
         });
+        c.jetty.modifyServer(server -> {
+            server.setErrorHandler(new PlainErrors());
+            server.setStopTimeout(FAREWELL_MS);
+            NetworkConnectionLimit connections = new NetworkConnectionLimit(CONNECTIONS, server);
+            connections.setEndPointIdleTimeout(SILENT_MS);
+            server.addBean(connections);
+        });
+        // stands around all handlers, so that what is being answered is answered to its end
+        c.jetty.modifyServletContextHandler(h -> h.insertHandler(new GracefulHandler()));
         c.jetty.multipartConfig.maxFileSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
         c.jetty.multipartConfig.maxTotalRequestSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
         c.jetty.multipartConfig.maxInMemoryFileSize(MAX_BODY_BYTES, io.javalin.config.SizeUnit.BYTES);
@@ -150,9 +181,15 @@ public final class Server implements AutoCloseable {
             ctx.header("Retry-After", "5");
             site.error(ctx, 503, w -> w.say("error.busy"));
         });
+        routes.exception(Desk.Closing.class, (e, ctx) -> site.error(ctx, 503, w -> w.say("error.closing")));
         routes.exception(Desk.Replaced.class, (e, ctx) -> {
             // the page that asked has gone on by itself: nothing is to be shown
             if (Site.partly(ctx)) ctx.status(204); else site.error(ctx, 409, w -> w.say("error.replaced"));
+        });
+        routes.exception(MethodNotAllowedResponse.class, (e, ctx) -> {
+            // RFC 9110, 15.5.6: the answer names the methods that there are
+            ctx.header("Allow", e.getDetails().getOrDefault("availableMethods", "GET"));
+            site.error(ctx, 405, w -> w.say("error.405"));
         });
         routes.exception(HttpResponseException.class, (e, ctx) -> site.error(ctx, e.getStatus(), w -> said(w, e.getStatus())));
         routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e, site));

@@ -63,7 +63,7 @@ final class SheetAnswers implements Answers {
     @Override public Read<Plan> plan(String text, Hands hands) { return plan(text, seed, hands); }
 
     @Override public Read<Plan> plan(String text, long seed, Hands hands) {
-        return read(text, t -> PlanMaker.plan(t, library, seed, faults -> Shared.begin(faults, 1 + hands.idle(), hands.others()), hands.unwanted()));
+        return read(text, t -> PlanMaker.plan(t, library, seed, faults -> Shared.begin(faults, 1 + hands.idle(), hands.others(), hands.needed()), hands.unwanted()));
     }
 
     @Override public Read<Mapped> map(String text, Hands hands) {

@@ -59,7 +59,7 @@ final class Site {
         long now = System.nanoTime();
         if (began == null) ctx.attribute(ASKED_AT, now);
         Duration left = began == null ? desk.limit() : desk.limit().minusNanos(now - began);
-        return desk.answer(new Desk.Asker(user(ctx), page(ctx)), new Desk.Question(kind, key), left, work);
+        return desk.answer(program(ctx) ? new Desk.Asker("program at " + gate.from(ctx), "", true) : new Desk.Asker(user(ctx), page(ctx)), new Desk.Question(kind, key), left, work);
     }
 
     /** What this request asks from now on is paper, which takes longer: it has a limit of its own, three times the usual. */
@@ -71,12 +71,14 @@ final class Site {
     /** What the same open page asked of another text is no longer wanted. */
     void replace(Context ctx, String text) { desk.replace(page(ctx), text); }
 
-    private static String user(Context ctx) {
+    private static boolean program(Context ctx) { return ctx.path().startsWith("/api/"); }
+
+    private String user(Context ctx) {
         String cookie = ctx.cookie(Tokens.COOKIE);
-        return cookie != null && cookie.length() == 24 ? cookie : ctx.ip();
+        return cookie != null && cookie.length() == 24 ? cookie : gate.from(ctx);
     }
 
-    private static String page(Context ctx) {
+    private String page(Context ctx) {
         String page = ctx.header(PAGE);
         return page == null || page.isEmpty() || page.length() > 40 ? "" : user(ctx) + " " + page;
     }

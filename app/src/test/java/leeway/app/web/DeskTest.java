@@ -166,4 +166,61 @@ class DeskTest {
             assertThatThrownBy(() -> desk.answer(of("c"), q("three"), hands -> 3)).isInstanceOf(Desk.TooMany.class);
         }
     }
+
+    /** Programs that ask much, and for long, must not keep a person waiting before a page. */
+    @Test
+    void programsNeverHoldTheLastProcessor() throws Exception {
+        try (Desk desk = new Desk(2, 64, LONG)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            for (int i = 0; i < 8; i++) {
+                Question long0 = q("long " + i);
+                ask(desk, new Asker("program", "", true), long0, hands -> {
+                    begun.countDown();
+                    return untilUnwanted(hands);
+                });
+                while (!desk.awaited(long0, 1)) Thread.onSpinWait();
+            }
+            begun.await();
+            assertThat((Integer) desk.answer(of("nurse"), q("page"), hands -> hands.needed().getAsBoolean() ? -1 : 7)).isEqualTo(7);
+        }
+    }
+
+    @Test
+    void whatNobodyWaitsForLeavesTheQueueAndNobodyFillsMoreThanHalfOfIt() throws Exception {
+        try (Desk desk = new Desk(1, 4, LONG)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            ask(desk, of("a"), q("long"), hands -> {
+                begun.countDown();
+                return untilUnwanted(hands);
+            });
+            begun.await();
+            for (int i = 0; i < 20; i++) {
+                int n = i;
+                assertThatThrownBy(() -> desk.answer(of("a"), q("given up " + n), Duration.ZERO, hands -> 1)).isInstanceOf(Desk.TooLong.class);
+            }
+            for (int i = 0; i < 2; i++) {
+                Question waits = q("waits " + i);
+                ask(desk, of("a"), waits, hands -> 1);
+                while (!desk.awaited(waits, 1)) Thread.onSpinWait();
+            }
+            assertThatThrownBy(() -> desk.answer(of("a"), q("a third"), hands -> 1)).isInstanceOf(Desk.TooMany.class);
+            assertThatThrownBy(() -> desk.answer(of("b"), q("of another"), Duration.ZERO, hands -> 1)).as("waits").isInstanceOf(Desk.TooLong.class);
+        }
+    }
+
+    @Test
+    void whoeverWaitsIsToldThatItCloses() throws Exception {
+        Desk desk = new Desk(1, 4, LONG);
+        CountDownLatch begun = new CountDownLatch(1);
+        CompletableFuture<Integer> under = ask(desk, of("a"), q(""), hands -> {
+            begun.countDown();
+            return untilUnwanted(hands);
+        });
+        begun.await();
+        CompletableFuture<Integer> queued = ask(desk, of("b"), q("queued"), hands -> 1);
+        while (!desk.awaited(q("queued"), 1)) Thread.onSpinWait();
+        desk.close();
+        for (CompletableFuture<Integer> one : java.util.List.of(under, queued)) assertThatThrownBy(() -> one.get(10, TimeUnit.SECONDS)).hasCauseInstanceOf(Desk.Closing.class);
+        assertThatThrownBy(() -> desk.answer(of("c"), q("late"), hands -> 1)).isInstanceOf(Desk.Closing.class);
+    }
 }

@@ -25,7 +25,9 @@ class PasswordsTest {
     @Test
     void theRightPasswordOfANamedPersonPassesAndNothingElse() throws Exception {
         Passwords p = Passwords.read(file("# who\n\n" + LINE + "\n"));
+        assertThat(p.known(basic("nurse", "a long pass phrase"))).as("not proved yet").isFalse();
         assertThat(p.fit(basic("nurse", "a long pass phrase"))).isTrue();
+        assertThat(p.known(basic("nurse", "a long pass phrase"))).isTrue();
         assertThat(p.fit(basic("nurse", "a long pass phrase"))).as("again, now remembered").isTrue();
         assertThat(p.fit(basic("nurse", "a long pass phras"))).isFalse();
         assertThat(p.fit(basic("doctor", "a long pass phrase"))).isFalse();
@@ -40,6 +42,8 @@ class PasswordsTest {
         assertThatThrownBy(() -> Passwords.read(file("nurse:secret\n"))).isInstanceOf(Passwords.Unusable.class)
                 .hasMessageContaining("people:1:").hasMessageContaining("htpasswd -nB").hasMessageNotContaining("secret");
         assertThatThrownBy(() -> Passwords.read(file("a:$2y$05$" + "a".repeat(53)))).as("too cheap a hash").isInstanceOf(Passwords.Unusable.class);
+        assertThatThrownBy(() -> Passwords.read(file("a:$2y$31$" + "a".repeat(53)))).as("a hash that nobody could prove in an hour").isInstanceOf(Passwords.Unusable.class).hasMessageContaining("10 to 15");
+        assertThatThrownBy(() -> Passwords.read(file(LINE + "\n" + LINE + "\n"))).hasMessageContaining("people:2:").hasMessageContaining("twice");
         assertThatThrownBy(() -> Passwords.read(file("\n"))).hasMessageContaining("names nobody");
         assertThatThrownBy(() -> Passwords.read(dir.resolve("none"))).hasMessageContaining("cannot be read");
     }

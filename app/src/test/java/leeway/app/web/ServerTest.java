@@ -294,4 +294,98 @@ class ServerTest {
         assertThat(file.statusCode()).isEqualTo(422);
         assertThat(file.body()).doesNotContain("a secret of this machine");
     }
+
+    private static final String CLOSE = "Connection: close\r\n";
+
+    /** Sends the bytes as they are; all of the answer. */
+    private static String whole(int port, String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", port)) {
+            socket.setSoTimeout(20_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            socket.getOutputStream().flush();
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+
+    @Test
+    void bytesThatAreNoRequestAreAnsweredInPlainTextWithTheSameHeaders() throws Exception {
+        for (String odd : List.of("GET / HTTP/1.1\r\nHost: a b\r\n\r\n", "GET /health HTTP/1.1\r\nHost: localhost\r\nHost: elsewhere\r\n\r\n", "GET /<b>" + "a".repeat(60_000) + " HTTP/1.1\r\nHost: localhost\r\n" + CLOSE + "\r\n",
+                "POST /api/plan HTTP/1.1\r\nHost: localhost\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\nGET /health HTTP/1.1\r\nHost: localhost\r\n\r\n")) {
+            String answer = whole(server.port(), odd);
+            assertThat(answer).startsWith("HTTP/1.1 4").contains("nosniff", "no-store", "default-src 'none'", "text/plain").contains("no request that can be answered").doesNotContain("<", "Jetty");
+            assertThat(answer.split("HTTP/1\\.1", -1)).as("one answer only").hasSize(2);
+        }
+    }
+
+    @Test
+    void aServerOfThisMachineAnswersUnderTheNameItWasGivenInAnyCase() throws Exception {
+        assertThat(raw("GET /health HTTP/1.1\r\nHost: LOCALHOST\r\n" + CLOSE + "\r\n")).contains(" 200");
+        try (Server other = Server.start(new Server.Options("127.0.0.2", 0, Optional.empty(), Duration.ofSeconds(5), Catalogue.builtIn(), 1))) {
+            assertThat(client.send(HttpRequest.newBuilder(URI.create(other.address() + "health")).build(), BodyHandlers.ofString()).statusCode()).isEqualTo(200);
+        }
+    }
+
+    @Test
+    void aPictureInAPageOfAnotherSiteDoesNotMakeUsWorkAndALinkFromThereIsWelcome() throws Exception {
+        String ask = "GET /new HTTP/1.1\r\nHost: localhost\r\n" + CLOSE + "Sec-Fetch-Site: cross-site\r\n";
+        assertThat(raw(ask + "Sec-Fetch-Mode: no-cors\r\nSec-Fetch-Dest: image\r\n\r\n")).contains(" 403");
+        assertThat(raw(ask + "Sec-Fetch-Mode: navigate\r\nSec-Fetch-Dest: iframe\r\n\r\n")).contains(" 403");
+        assertThat(raw(ask + "Sec-Fetch-Mode: navigate\r\nSec-Fetch-Dest: document\r\n\r\n")).contains(" 200");
+    }
+
+    @Test
+    void aMethodThatThereIsNotIsAnsweredWithThoseThatThereAre() throws Exception {
+        assertThat(whole(server.port(), "DELETE /api/plan HTTP/1.1\r\nHost: localhost\r\n" + CLOSE + "\r\n")).startsWith("HTTP/1.1 405").containsPattern("Allow: .*POST");
+        assertThat(whole(server.port(), "TRACE / HTTP/1.1\r\nHost: localhost\r\nCookie: secret=1\r\n" + CLOSE + "\r\n")).startsWith("HTTP/1.1 405").doesNotContain("secret");
+    }
+
+    @Test
+    void aBodyInPiecesHasTheSameLimitAndAPackedOneIsNotUnpacked() throws Exception {
+        String piece = "x".repeat(100_000);
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < 15; i++) body.append(Integer.toHexString(piece.length())).append("\r\n").append(piece).append("\r\n");
+        String head = " HTTP/1.1\r\nHost: localhost\r\n" + CLOSE;
+        for (String path : List.of("/api/plan", "/", "/open")) assertThat(whole(server.port(), "POST " + path + head + "Transfer-Encoding: chunked\r\nContent-Type: text/yaml\r\n\r\n" + body + "0\r\n\r\n")).as(path).startsWith("HTTP/1.1 4").doesNotContain(" 5");
+        assertThat(post("/api/plan", "text/yaml", "\u001f\u008b", "Content-Encoding", "gzip").statusCode()).isEqualTo(415);
+    }
+
+    /** Each key that is not known was looked for among its neighbours, far beyond those that are shown. */
+    @Test
+    void aFileOfNothingButMistakesIsAnsweredWithTheFirst() throws Exception {
+        StringBuilder file = new StringBuilder();
+        for (int i = 0; i < 80_000; i++) file.append('k').append(i).append(": 1\n");
+        HttpResponse<String> answer = post("/api/plan", "text/yaml", file.toString());
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("more errors are not shown");
+    }
+
+    @Test
+    void whoIsBeingAnsweredWhenTheServerStopsIsToldSo() throws Exception {
+        Server stopping = Server.start(Server.Options.local());
+        HttpRequest asks = HttpRequest.newBuilder(URI.create(stopping.address() + "api/rehearse?draws=200&pairs=yes")).header("Content-Type", "text/yaml").POST(BodyPublishers.ofString(Examples.text("heavy-patient-by-air").orElseThrow())).build();
+        while (!stopping.resting()) Thread.sleep(5);     // the first journey is worked out beforehand
+        var answer = client.sendAsync(asks, BodyHandlers.ofString());
+        while (stopping.resting()) Thread.sleep(5);
+        stopping.close();
+        assertThat(answer.get().statusCode()).isEqualTo(503);
+        assertThat(answer.get().body()).contains("being stopped");
+    }
+
+    @Test
+    void behindAProxyEachWhoAsksHasABucketOfTheirOwnAndCookiesAreForEncryptedConnectionsOnly(@TempDir Path dir) throws Exception {
+        Passwords people = Passwords.read(Files.writeString(dir.resolve("people"), PasswordsTest.LINE));
+        Server.Options options = new Server.Options("127.0.0.1", 0, Optional.of(people), java.util.Set.of("127.0.0.1"), Duration.ofSeconds(5), Catalogue.builtIn(), 1);
+        try (Server proxied = Server.start(options)) {
+            String ask = "GET /none HTTP/1.1\r\nHost: plans.example\r\n" + CLOSE + "X-Forwarded-Proto: https\r\n";
+            String guess = "Authorization: " + PasswordsTest.basic("nurse", "a guess") + "\r\n\r\n", right = "Authorization: " + PasswordsTest.basic("nurse", "a long pass phrase") + "\r\n\r\n";
+            String last = "";
+            for (int i = 0; i < 8; i++) last = whole(proxied.port(), ask + "X-Forwarded-For: 192.0.2." + i + ", 198.51.100.7\r\n" + guess);
+            assertThat(last).as("what the guesser writes before the proxy's word does not count").startsWith("HTTP/1.1 429");
+            assertThat(whole(proxied.port(), ask + "X-Forwarded-For: 198.51.100.7\r\n" + right)).as("not even tried").startsWith("HTTP/1.1 429");
+            String nurse = whole(proxied.port(), ask + "X-Forwarded-For: 203.0.113.5\r\n" + right);
+            assertThat(nurse).startsWith("HTTP/1.1 404").containsPattern("Set-Cookie: leeway=.*; Secure");
+            assertThat(whole(proxied.port(), ask + "X-Forwarded-For: 198.51.100.7\r\n" + right)).as("proved before").startsWith("HTTP/1.1 404");
+        }
+        assertThat(whole(server.port(), "GET /none HTTP/1.1\r\nHost: localhost\r\n" + CLOSE + "X-Forwarded-Proto: https\r\n\r\n")).as("nobody's word is believed without").doesNotContain("; Secure");
+    }
 }

@@ -97,6 +97,10 @@ public final class TableReader {
 
     private void unknown(Node.Scalar key, Table table) {
         String name = key.text();
+        if (complaints.count() >= Complaints.KEPT) {      // counted, not shown: nothing is looked up for it
+            complaints.add(key.at(), "", "");
+            return;
+        }
         for (Table.Wrong w : table.wrong()) {
             if (!w.name().equals(name)) continue;
             complaints.add(key.at(), w.what(), w.right(), w::nearest);
