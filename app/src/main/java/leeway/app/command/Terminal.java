@@ -1,5 +1,6 @@
 package leeway.app.command;
 
+import java.io.BufferedInputStream;
 import java.io.FileDescriptor;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
@@ -28,7 +29,7 @@ public record Terminal(InputStream in, PrintStream out, PrintStream err, boolean
      */
     static Terminal ofProcess(Map<String, String> environment) {
         boolean outIsTerminal = "terminal".equals(System.getProperty("leeway.out"));
-        return new Terminal(new FileInputStream(FileDescriptor.in), stream(FileDescriptor.out), stream(FileDescriptor.err), colour(environment, outIsTerminal),
+        return new Terminal(new BufferedInputStream(new FileInputStream(FileDescriptor.in)), stream(FileDescriptor.out), stream(FileDescriptor.err), colour(environment, outIsTerminal),
                 "terminal".equals(System.getProperty("leeway.err")));
     }
 
