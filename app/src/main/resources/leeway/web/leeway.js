@@ -126,6 +126,24 @@
     if (to >= 0 && to < siblings(item).length) act(e.target.form, "place:" + e.target.dataset.grip + "/" + to);
   });
 
+  /* a rehearsal is stepped with the arrow keys, and with those of a presenter's clicker while a step has the focus */
+  document.addEventListener("keydown", e => {
+    if (e.altKey || e.ctrlKey || e.metaKey || e.shiftKey || e.defaultPrevented) return;
+    const steps = document.querySelector("#fault .steps");
+    if (!steps || e.target.closest("input, select, textarea, .scroll")) return;
+    const near = steps.contains(document.activeElement);
+    const id = e.key === "ArrowRight" || near && e.key === "PageDown" ? "next" : e.key === "ArrowLeft" || near && e.key === "PageUp" ? "back" : "";
+    const step = id && document.getElementById(id);
+    if (!step) return;
+    e.preventDefault();
+    if (step.hasAttribute("href")) step.click();
+  });
+
+  /* hands that were counted are kept at once, with the moment at which they were */
+  document.addEventListener("change", e => {
+    if (e.target.name === "v" && e.target.form && e.target.form.id === "class") e.target.form.requestSubmit(document.getElementById("note"));
+  });
+
   /* a picture is drawn for wide and for narrow pages; the one that is seen */
   const seen = figure => [...figure.querySelectorAll("svg")].find(s => s.getBoundingClientRect().width > 0);
 

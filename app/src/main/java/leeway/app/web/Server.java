@@ -86,6 +86,7 @@ public final class Server implements AutoCloseable {
             library.routes(c.routes);
             new MapPage(site, answers, journey).routes(c.routes);
             new RehearsalPage(site, answers, journey).routes(c.routes);
+            new FaultPage(site, answers, journey).routes(c.routes);
             new PaperPages(site, answers, journey).routes(c.routes);
             new ComparePage(site, answers, journey).routes(c.routes);
             new Api(site, answers).routes(c.routes);
