@@ -36,9 +36,14 @@ final class Drain {
     private final Script script;
     private final double[] looked = {Double.NaN, Double.NaN, Double.NaN};
     private final double[] lookedLost = new double[2];
+    /** Between the last two looks, by kind: charge taken and what was lost against the journey without the fault, per s; {@code NaN} before. */
+    private double takenPerS = Double.NaN;
+    private final double[] lostPerS = {Double.NaN, Double.NaN};
     /** When the last of what drains ends by itself, s. */
     private final double untilS;
     private double lookedS;
+    /** The fastest that any leg takes charge without the fault, Wh/s. */
+    private final double chargePerS;
 
     /** A loss from a store lasts until the journey goes over to another: whoever leaves a cylinder shuts it. */
     static Change whileInUse(Change c, Stage stage, int leg) {
@@ -75,6 +80,12 @@ final class Drain {
             }
         }
         lastS = startS;
+        double fastest = 0;
+        for (int l = leg; l < stage.legs(); l++) {
+            double fromS = Math.max(startS, stage.legStartS()[l]), lengthS = stage.legEndS(l) - fromS;
+            if (lengthS > 0) fastest = Math.max(fastest, (nominal.held(1, l, fromS) - nominal.chargeAtEndWh(l)) / lengthS);
+        }
+        chargePerS = fastest;
     }
 
     /** Whether a later leg takes any of it without the fault: a leg with external power needs no charge. */
@@ -155,13 +166,15 @@ final class Drain {
         double[] left = {left(n, 0, leg), left(n, 1, leg), stage.supplies().inUseL(n)};
         double[] untilS = {stage.legEndS(leg), stage.legEndS(leg), searchEndS};
         boolean lasts = script.nextS(n.tS) >= searchEndS;
+        takenPerS = (looked[1] - left[1]) / sinceS;
         for (int i = 0; i < left.length; i++) {
             if (!Double.isNaN(left[i])) lasts &= left[i] - 1.1 * (looked[i] - left[i]) / sinceS * Math.max(0, untilS[i] - n.tS) > 0.1 * left[i];
             looked[i] = left[i];
         }
         for (int i = 0; i < 2; i++) {
-            double lost = mostLost(n, i), perS = (lost - lookedLost[i]) / sinceS;
-            lasts &= lastLegToEnd(n, i, perS) < 0;
+            double lost = mostLost(n, i);
+            lostPerS[i] = (lost - lookedLost[i]) / sinceS;
+            lasts &= lastLegToEnd(n, i, lostPerS[i]) < 0;
             lookedLost[i] = lost;
         }
         lookedS = n.tS;
@@ -177,22 +190,28 @@ final class Drain {
         return most;
     }
 
-    /** The last leg from this one on whose stores may end before it does, at this loss and a tenth more; -1 where none may. */
-    private int lastLegToEnd(Now n, int what, double lostPerS) {
+    /**
+     * The last leg from this one on whose stores may end before it does, at this loss and a tenth more; -1 where none may. A pack that lasts
+     * without any charging cannot.
+     */
+    private int lastLegToEnd(Now n, int what, double perS) {
         int last = -1;
+        double pacePerS = Double.isNaN(takenPerS) ? (start[1] - left(n, 1, leg)) / (n.tS - startS) : takenPerS;
+        double mostPerS = 1.1 * Math.max(chargePerS, pacePerS);
         for (int l = legAt(n.tS); l < stage.legs(); l++) {
-            if (lostPerS > 0 && room(n, what, l) - 1.1 * lostPerS * Math.max(0, Math.min(untilS, stage.legEndS(l)) - n.tS) <= NOTHING) last = l;
+            if (what == 1 && left(n, 1, l) - mostPerS * (stage.legEndS(l) - n.tS) > NOTHING) continue;
+            if (room(n, what, l) - 1.1 * Math.max(0, perS) * Math.max(0, Math.min(untilS, stage.legEndS(l)) - n.tS) <= NOTHING) last = l;
         }
         return last;
     }
 
-    /** Until when it is worth following: the end of the last leg whose stores may end before it does, at the mean loss since the fault with a tenth to spare; now where none may. */
+    /** Until when it is worth following: the end of the last leg whose stores may end before it does, at the last loss with a tenth to spare; now where none may. */
     double mayEndS(Now n) {
         double sinceS = n.tS - startS;
         if (!(sinceS > 0)) return n.tS;
         int last = -1;
         for (int i = 0; i < 2; i++) {
-            last = Math.max(last, lastLegToEnd(n, i, mostLost(n, i) / sinceS));
+            last = Math.max(last, lastLegToEnd(n, i, Double.isNaN(lostPerS[i]) ? mostLost(n, i) / sinceS : lostPerS[i]));
             double left = left(n, i, leg), restS = stage.legEndS(leg) - n.tS;
             if (restS > 0 && start[i] > NOTHING && left - 1.1 * (start[i] - left) / sinceS * restS <= NOTHING) last = Math.max(last, leg);
         }
