@@ -41,7 +41,7 @@ final class ServeCommand extends Command {
     @Option(names = "--proxy", paramLabel = "ADDRESS", description = "the address of a proxy before it, whose X-Forwarded-For says who asks; may be repeated")
     Set<String> proxies = new LinkedHashSet<>();
 
-    @Option(names = "--time-limit", paramLabel = "SECONDS", description = "the longest time for one answer; 20 unless you say")
+    @Option(names = "--time-limit", paramLabel = "SECONDS", description = "the longest time for one answer, its waiting included; then it is stopped and says so. Paper has three times as long. 20 unless you say")
     int limitS = 20;
 
     @Override public Integer call() throws IOException, InterruptedException {

@@ -7,6 +7,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.MethodNotAllowedResponse;
+import io.javalin.util.JavalinLogger;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Duration;
@@ -32,6 +33,8 @@ public final class Server implements AutoCloseable {
     private static final long SILENT_MS = 1_000;
     /** Who sends a body slower than this holds a thread for nothing, bytes/s. */
     private static final long LEAST_BYTES_PER_S = 500;
+    /** Who has not told what they want after so long is cut off, however steadily they send. */
+    private static final long HEAD_MS = 20_000;
     /** What is under way when the server stops is told so and has this long to hear it. */
     private static final long FAREWELL_MS = 2_000;
     /** Who was answered and reads is left the whole machine for so long. */
@@ -91,9 +94,22 @@ public final class Server implements AutoCloseable {
             new ComparePage(site, answers, journey).routes(c.routes);
             new Api(site, answers).routes(c.routes);
         });
-        app.start();
+        start(app, desk);
         journey.warm();
         return new Server(app, desk, answers, options.host());
+    }
+
+    /** Whoever asked for the server says in a line of their own why it does not start; the framework would say it before them. */
+    private static void start(Javalin app, Desk desk) {
+        JavalinLogger.enabled = false;
+        try {
+            app.start();
+        } catch (RuntimeException e) {
+            desk.close();
+            throw e;
+        } finally {
+            JavalinLogger.enabled = true;
+        }
     }
 
     /**
@@ -160,6 +176,7 @@ public final class Server implements AutoCloseable {
             NetworkConnectionLimit connections = new NetworkConnectionLimit(CONNECTIONS, server);
             connections.setEndPointIdleTimeout(SILENT_MS);
             server.addBean(connections);
+            server.addBean(new SlowHeads(server, HEAD_MS));
         });
         // stands around all handlers, so that what is being answered is answered to its end
         c.jetty.modifyServletContextHandler(h -> h.insertHandler(new GracefulHandler()));

@@ -60,6 +60,19 @@ class LauncherIT {
         assertThat(process.waitFor()).isZero();
     }
 
+    /** What {@code cat} sends is read to its end, and what is answered goes on through a pipe, whole and alone. */
+    @Test void aFilePipedThroughAShellIsPlannedAndChecked(@TempDir Path anywhere) throws Exception {
+        String night = ROOT.resolve("examples/night-transfer.yaml").toString();
+        Path planned = anywhere.resolve("plan.json");
+        String line = "cat \"$1\" | \"$2\" plan - --format json | cat > \"$3\"; cat \"$1\" | \"$2\" check -";
+        ProcessBuilder builder = new ProcessBuilder("sh", "-c", line, "sh", night, ROOT.resolve("leeway").toString(), planned.toString()).directory(anywhere.toFile()).redirectErrorStream(true);
+        builder.environment().put("LEEWAY_NO_BUILD", "1");
+        Process process = builder.start();
+        assertThat(new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8)).isEqualTo("standard input: nothing wrong with this transport\n");
+        assertThat(process.waitFor()).isZero();
+        assertThat(Files.readString(planned, StandardCharsets.UTF_8)).startsWith("{").endsWith("}\n").isEqualTo(leeway(anywhere, null, "plan", night, "--format", "json").out());
+    }
+
     private static Path root() {
         Path here = Path.of("").toAbsolutePath();
         while (here != null && !Files.isRegularFile(here.resolve("LICENSE"))) here = here.getParent();
