@@ -73,7 +73,7 @@ class PipedTest {
         PrintStream to = new PrintStream(err, true, StandardCharsets.UTF_8);
         try (Progress progress = Progress.of(new Terminal(InputStream.nullInputStream(), to, to, false, watched), "rehearsing", silentMs)) {
             progress.at(5, 20);
-            for (int i = 0; watched && silentMs == 0 && i < 500 && err.size() == 0; i++) Thread.sleep(10);
+            for (int i = 0; watched && silentMs == 0 && i < 500 && !err.toString(StandardCharsets.UTF_8).contains(" of "); i++) Thread.sleep(10);
         }
         return err.toString(StandardCharsets.UTF_8);
     }
@@ -81,7 +81,7 @@ class PipedTest {
     @Test
     void longWorkShowsABarOnATerminalThatIsGoneAtTheEndAndNoneInAPipe() throws InterruptedException {
         String bar = "rehearsing [#####...............] 5 of 20, 0 s";
-        assertThat(shown(true, 0)).startsWith("\r" + bar).endsWith("\r" + " ".repeat(bar.length()) + "\r");
+        assertThat(shown(true, 0)).contains("\rrehearsing [#####...............] 5 of 20, ").endsWith("\r" + " ".repeat(bar.length()) + "\r");
         assertThat(shown(false, 0)).isEmpty();
         assertThat(shown(true, 60_000)).as("soon done").isEmpty();
         assertThat(Progress.line("working out the plan", 0, 0, 3)).isEqualTo("working out the plan, 3 s");
