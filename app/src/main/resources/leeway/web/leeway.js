@@ -58,6 +58,9 @@
       const items = document.querySelectorAll("#g-" + CSS.escape(path.replace(/[^A-Za-z0-9]+/g, "-")) + " > div > .item");
       const field = items.length && [...items[items.length - 1].querySelectorAll("input:not([type=hidden]), select")].find(f => !f.value);
       if (field) field.focus();
+    } else if (what === "same") {
+      const field = document.getElementsByName("f:" + path.slice(0, path.lastIndexOf("=")))[0];
+      if (field) field.focus();
     } else if (what === "place") {
       const m = path.match(/^(.*)\/(\d+)\/(\d+)$/);
       const grip = m && [...document.querySelectorAll(".grip")].find(g => g.dataset.grip === m[1] + "/" + m[3]);

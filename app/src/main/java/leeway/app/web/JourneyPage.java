@@ -12,9 +12,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import leeway.app.report.Examples;
 import leeway.app.web.entry.Entry;
 import leeway.app.web.entry.Posted;
+import leeway.app.web.entry.Stayed;
 import leeway.core.plan.Plan;
 import leeway.files.yaml.Read;
 import leeway.files.yaml.Text;
@@ -54,14 +56,14 @@ final class JourneyPage {
         routes.post("/", this::posted);
         routes.post("/open", this::upload);
         routes.post("/download", this::download);
-        routes.get("/new", ctx -> { if (!site.kept(ctx)) show(ctx, BLANK, List.of(), ""); });
+        routes.get("/new", ctx -> { if (!site.kept(ctx)) show(ctx, BLANK, List.of(), "", Map.of()); });
     }
 
     /** Works out the first journey in the background, so that the first visitor does not wait for a cold machine. */
     void warm() { site.later("plan", first, hands -> answers.plan(first, hands)); }
 
     private void open(Context ctx) {
-        if (!site.kept(ctx)) show(ctx, state(ctx), List.of(), site.addresses().open(ctx.queryParam("pin")).map(Packed::of).orElse(""));
+        if (!site.kept(ctx)) show(ctx, state(ctx), List.of(), site.addresses().open(ctx.queryParam("pin")).map(Packed::of).orElse(""), Map.of());
     }
 
     /** The journey that an address carries; the one that comes along where it carries none. */
@@ -83,16 +85,18 @@ final class JourneyPage {
         List<String> undo = new ArrayList<>(split(ctx.formParam("undo")));
         String pinned = pinned(ctx.formParam("pinned"));
         String act = Optional.ofNullable(ctx.formParam("do")).orElse("work");
+        Map<String, Stayed> stayed = Map.of();
         if (act.equals("undo")) {
             if (!undo.isEmpty()) text = Packed.open(undo.remove(undo.size() - 1)).orElse(was);
             site.replace(ctx, text);
-            show(ctx, text, undo, pinned);
+            show(ctx, text, undo, pinned, Map.of());
             return;
         }
         if (act.equals("new")) {
             text = BLANK;
         } else {
             Entry form = entry(was, List.of());
+            stayed = Stayed.of(form, ctx::formParam);
             text = Posted.changed(answers.table(), form, text, ctx::formParam);
             text = Posted.act(answers.table(), text, act);
         }
@@ -100,7 +104,7 @@ final class JourneyPage {
         if (act.equals("unpin")) pinned = "";
         if (!text.equals(was)) undo = Posted.before(undo, Packed.of(was), UNDO, UNDO_CHARS);
         site.replace(ctx, text);
-        show(ctx, text, undo, pinned);
+        show(ctx, text, undo, pinned, stayed);
     }
 
     private void upload(Context ctx) throws IOException {
@@ -111,7 +115,7 @@ final class JourneyPage {
             if (read instanceof Read.Bad<String> bad) throw new Refused(422, "error.wrongFile", bad.complaints().get(0).line());
             String text = lines(read.good().orElseThrow());
             if (text.length() > Packed.MAX_TEXT_BYTES / 2) throw new Refused(413, "error.long", "");
-            show(ctx, text, List.of(), "");
+            show(ctx, text, List.of(), "", Map.of());
         }
     }
 
@@ -128,7 +132,7 @@ final class JourneyPage {
         return Entry.of(answers.table(), text, complaints, answers::names);
     }
 
-    private void show(Context ctx, String text, List<String> undo, String pinned) {
+    private void show(Context ctx, String text, List<String> undo, String pinned, Map<String, Stayed> stayed) {
         Read<Plan> plan = plan(ctx, text);
         Entry entry = entry(text, plan.problems());
         String packed = Packed.of(text);
@@ -139,7 +143,7 @@ final class JourneyPage {
         Optional<String> beside = pinned.isEmpty() ? Optional.empty() : Packed.open(pinned);
         Optional<AnswerView> other = beside.flatMap(t -> plan(ctx, t).good()).map(AnswerView::new);
         String pin = other.isPresent() ? site.addresses().of(beside.orElseThrow()) : "";
-        JourneyView view = new JourneyView(text, packed, state, String.join(" ", undo), other.isPresent() ? pinned : "", pin, entry, answer, other, "");
+        JourneyView view = new JourneyView(text, packed, state, String.join(" ", undo), other.isPresent() ? pinned : "", pin, entry, answer, other, "", stayed);
         view = view.spoken(spoken(page.words(), view));
         if (Site.partly(ctx)) {
             ctx.header("HX-Replace-Url", self + (pin.isEmpty() ? "" : "&pin=" + pin));
@@ -153,6 +157,11 @@ final class JourneyPage {
     private static String title(Read<Plan> plan, Words words) { return plan.good().map(Plan::title).orElse(words.say("nav.journey")); }
 
     private static String spoken(Words w, JourneyView v) {
+        String stayed = v.stayed().values().stream().map(s -> w.stayed(s) + " ").collect(Collectors.joining());
+        return stayed + verdict(w, v);
+    }
+
+    private static String verdict(Words w, JourneyView v) {
         if (v.answer().isEmpty()) return w.say("spoken.wrong", Long.toString(v.wrong()));
         AnswerView a = v.answer().orElseThrow();
         return w.say(a.holds() ? "spoken.holds" : "spoken.holdsNot", a.left().map(l -> l.figure() + " " + w.say(l.key(), l.with().toArray())).orElse(""));

@@ -1,8 +1,10 @@
 package leeway.app.web;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import leeway.app.web.entry.Entry;
+import leeway.app.web.entry.Stayed;
 
 /**
  * What the journey page shows.
@@ -16,13 +18,14 @@ import leeway.app.web.entry.Entry;
  * @param answer what follows; absent where the text has mistakes
  * @param other  what follows from the pinned text
  * @param spoken one sentence for those who hear the page
+ * @param stayed numbers that stayed when their unit was changed, by path
  */
 public record JourneyView(String text, String packed, String state, String undo, String pinned, String pin, Entry entry, Optional<AnswerView> answer,
-                          Optional<AnswerView> other, String spoken) {
+                          Optional<AnswerView> other, String spoken, Map<String, Stayed> stayed) {
     private static final int LEAST_ROWS = 12;
     private static final int MOST_ROWS = 44;
 
-    JourneyView spoken(String sentence) { return new JourneyView(text, packed, state, undo, pinned, pin, entry, answer, other, sentence); }
+    JourneyView spoken(String sentence) { return new JourneyView(text, packed, state, undo, pinned, pin, entry, answer, other, sentence, stayed); }
 
     /** What the journey is called; the page's own name where the text has mistakes. */
     public String title(Words words) { return answer.map(a -> a.plan().title()).orElse(words.say("nav.journey")); }

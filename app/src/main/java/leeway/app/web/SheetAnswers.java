@@ -45,6 +45,8 @@ import leeway.files.yaml.Read;
 
 /** Answers from the catalogue's sheets, each worked out anew. */
 final class SheetAnswers implements Answers {
+    /** So long before a fault an alarm may have begun and is still told as sounding; a bound on memory. */
+    private static final double ALARMS_BEFORE_S = 24 * 3_600;
     private final Catalogue catalogue;
     private final SheetLibrary library;
     private final long seed;
@@ -104,7 +106,9 @@ final class SheetAnswers implements Answers {
             Rehearsal row = Rehearse.of(voyage, List.of(fault), known, at).central().get(0);
             double atS = at.orElse(row.leg().map(Rehearsal.Moment::atS).orElse(0.0));
             double untilS = Math.min(longestS, 60 * Math.ceil((Math.max(240, 1.25 * row.harm().map(h -> h.afterS()).orElse(240.0)) + remedyS.orElse(0)) / 60));
-            return new Traced(Trace.of(voyage.stage(new Draw(seed, 0)), fault, known, atS, remedyS, beforeS, untilS), row.leg().isPresent() ? Optional.of(row) : Optional.empty());
+            Trace whole = Trace.of(voyage.stage(new Draw(seed, 0)), fault, known, atS, remedyS, ALARMS_BEFORE_S, untilS);
+            List<Trace.Row> drawn = whole.rows().stream().filter(r -> r.tS() >= -beforeS).toList();
+            return new Traced(new Trace(fault, whole.leg(), atS, remedyS, drawn, whole.said()), row.leg().isPresent() ? Optional.of(row) : Optional.empty());
         });
     }
 

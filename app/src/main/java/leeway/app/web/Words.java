@@ -13,6 +13,7 @@ import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import leeway.app.report.Language;
+import leeway.app.web.entry.Stayed;
 import leeway.core.plan.Plan;
 
 /**
@@ -61,6 +62,11 @@ public final class Words {
 
     /** Rows with every cell but figures in this language. */
     public List<List<String>> rows(List<List<String>> rows) { return rows.stream().map(r -> r.stream().map(this::tell).toList()).toList(); }
+
+    /** That only the unit was changed: what stood there, and what stands there now. */
+    public String stayed(Stayed s) { return say("entry.stayed", amount(s.number(), s.before()), amount(s.number(), s.now())); }
+
+    public String amount(String number, String unit) { return number + " " + name("unit", unit); }
 
     /** Rows whose first cells are names of the file, which stay as they stand, and the others in this language. */
     public List<List<String>> rowsFrom(int first, List<List<String>> rows) {

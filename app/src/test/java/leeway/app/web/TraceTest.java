@@ -54,6 +54,19 @@ class TraceTest {
     private static double lowest(Trace trace) { return trace.rows().stream().mapToDouble(Row::sao2).min().orElseThrow(); }
 
     @Test
+    void anAlarmThatSoundedLongBeforeTheFaultIsListed() {
+        // the limit lies below what every breath comes to, so that it sounds from the first minutes on
+        String text = TEXT.replace("policy: default", "alarms: {airway pressure high: {high: 10 cmH2O}}");
+        Trace trace = ANSWERS.trace(text, "tube slipped out", OptionalDouble.of(20), OptionalDouble.empty(), 30, 1_800, Hands.ALONE).good().orElseThrow().trace();
+        assertThat(trace.rows().get(0).tS()).isGreaterThanOrEqualTo(-30);
+        for (String language : Words.LANGUAGES) {
+            assertThat(Alarms.until(Words.in(language), trace, 0)).extracting(Alarms.Line::text).anyMatch(l -> l.contains(language.equals("de") ? "schon vor 0:00 aktiv" : "already sounding before 0:00"));
+        }
+        Trace quiet = ANSWERS.trace(TEXT, "tube slipped out", OptionalDouble.of(20), OptionalDouble.empty(), 30, 1_800, Hands.ALONE).good().orElseThrow().trace();
+        assertThat(Alarms.until(Words.in("en"), quiet, 0)).isEmpty();
+    }
+
+    @Test
     void whatIsShownFallsLaterThanWhatIsTrue() {
         Trace trace = trace("disconnection at the patient", OptionalDouble.empty()).trace();
         double trueS = trace.rows().stream().filter(r -> r.tS() > 0 && r.sao2() < 0.90).findFirst().orElseThrow().tS();

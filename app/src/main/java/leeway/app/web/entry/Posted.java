@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import leeway.files.keys.Form;
 import leeway.files.keys.Table;
 import leeway.files.yaml.Edit;
+import leeway.files.yaml.Tree;
 
 /** What a posted form says: how the text that it was made from shall change. */
 public final class Posted {
@@ -71,7 +72,7 @@ public final class Posted {
 
     /**
      * An act on a list: {@code add:oxygen}, {@code remove:legs/1}, {@code up:legs/1}, {@code down:legs/1}, or
-     * {@code place:legs/3/0}, which puts the fourth first. What is added has no figures: they are asked for, never assumed.
+     * {@code place:legs/3/0}, which puts the fourth first; or a value in its new unit, as {@link Stayed} offers it. What is added has no figures: they are asked for, never assumed.
      */
     public static String act(Table table, String text, String act) {
         int colon = act.indexOf(':');
@@ -85,9 +86,18 @@ public final class Posted {
                 if (slash < 0 || !path.substring(slash + 1).matches("\\d{1,3}")) return text;
                 return Edit.move(text, path.substring(0, slash), Integer.parseInt(path.substring(slash + 1)), act.startsWith("up") ? -1 : 1).orElse(text);
             }
+            case "same" -> { return same(table, text, path); }
             case "place" -> { return place(text, path.split("/")); }
             default -> { return text; }
         }
+    }
+
+    /** Another value where one stands: {@code oxygen/0/pressure=2683 psi}. */
+    private static String same(Table table, String text, String what) {
+        int is = what.lastIndexOf('=');
+        String path = what.substring(0, Math.max(0, is));
+        if (is < 0 || Tree.of("text", text).good().flatMap(root -> Edit.at(root, path)).isEmpty()) return text;
+        return Edit.set(text, path, what.substring(is + 1), order(table, path)).orElse(text);
     }
 
     private static String place(String text, String[] steps) {
