@@ -72,6 +72,21 @@ class WaysTest {
     }
 
     @Test
+    void aNumberThatStaysInANewUnitIsSaidAtItsFieldAndConvertedWhereWanted() throws Exception {
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/").page;
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("[name='u:patient/height']").selectOption("m"));
+            assertThat(field(page, "patient/height")).hasValue("170");
+            assertThat(page.locator("#f-patient-height-k")).hasText("Only the unit changed: 170 cm became 170 m.");
+            assertThat(page.locator("#spoken")).containsText("Only the unit changed: 170 cm became 170 m.");
+            page.waitForResponse(r -> r.request().method().equals("POST"), () -> page.locator("button", new Page.LocatorOptions().setHasText("Convert: 1.7 m")).click());
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("height: 1\\.7 m\\n"));
+            assertThat(page.locator(":focus")).hasAttribute("name", "f:patient/height");
+            assertThat(page.locator("#f-patient-height-k")).hasCount(0);
+        }
+    }
+
+    @Test
     void whatWasChangedCanBeUndoneAndCommentsStay() throws Exception {
         try (Visit v = Browser.get().visit(Look.WIDE)) {
             Page page = v.open("/").page;
@@ -199,6 +214,10 @@ class WaysTest {
             assertThat(page.locator("#g-legs .item")).hasCount(2);
             page.locator("button[value=undo]").click();
             assertThat(page.locator("#g-legs .item")).hasCount(3);
+            page.locator("[name='u:patient/height']").selectOption("m");
+            page.locator("button[value=work]").click();
+            page.locator("button", new Page.LocatorOptions().setHasText("Convert: 1.7 m")).click();
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("height: 1\\.7 m\\n"));
             page.locator("#answerside a", new Page.LocatorOptions().setHasText("Draw the map")).click();
             assertThat(page.locator("svg.operating.wide")).isVisible();
         }
@@ -241,6 +260,37 @@ class WaysTest {
             page.locator("#reveal").click();
             assertThat(page.locator("h1")).hasText("tube slipped out");
             assertThat(page.locator("svg.trace.wide .mid").first()).isVisible();
+        }
+    }
+
+    @Test
+    void aClassCountsItsHandsAndDecidesAndTheLinkKeepsBoth() throws Exception {
+        String address;
+        try (Visit v = Browser.get().visit(Look.WIDE)) {
+            Page page = v.open("/rehearse/fault?fault=tube%20slipped%20out&at=20").page;
+            page.locator("#hide").click();
+            page.locator("#next").click();
+            assertThat(page.locator(".clock")).not().hasText("0:00");
+            Locator hands = page.locator("#class input[name=v]");
+            hands.nth(0).fill("5");
+            hands.nth(1).fill("7");
+            String decided = page.locator(".clock").innerText();
+            page.locator("#note").click();
+            assertThat(page.locator("#class")).containsText("The decision stands at " + decided);
+            page.locator("#next").click();
+            assertThat(page.locator(".clock")).not().hasText(decided);
+            page.locator("#reveal").click();
+            assertThat(page.locator("h1")).hasText("tube slipped out");
+            assertThat(page.locator("#class")).containsText("decided at " + decided);
+            address = page.url();
+        }
+        try (Visit v = Browser.get().visit(Look.PHONE)) {
+            v.page.navigate(address);
+            assertThat(v.page.locator("h1")).hasText("tube slipped out");
+            assertThat(v.page.locator("#class")).containsText("decided at");
+            assertThat(v.page.locator(".handsbar").nth(0)).containsText("5");
+            assertThat(v.page.locator(".handsbar").nth(1)).containsText("7");
+            assertThat(v.page.locator("#class .right")).containsText("tube slipped out");
         }
     }
 

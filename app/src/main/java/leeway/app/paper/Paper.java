@@ -40,6 +40,8 @@ final class Paper {
     /** Pixels between the margins of an A4 page, at 96 an inch. */
     static final int WIDTH = 688;
 
+    /** A line never ends between a figure and its unit. */
+    private static final Pattern BEFORE_UNIT = Pattern.compile("(?<=\\d) (?=(?:%|s|min|h|mL|L|bar|psi|cmH2O|mmHg|kPa|hPa|kg|Wh?|J|ft|m|°C|/min)(?![\\p{L}\\d]))");
     private static final Pattern RULE = Pattern.compile("([^{}]+)\\{([^{}]*)}");
     /** Light behind letters that cross lines. The renderer paints it over them, so a text of its own goes under each. */
     private static final Pattern HALO = Pattern.compile("stroke:var\\(--sheet\\);stroke-width:[0-9.]+px;paint-order:stroke;stroke-linejoin:round");
@@ -175,7 +177,7 @@ final class Paper {
             for (Map.Entry<String, String> e : SAID.entrySet()) {
                 if (text.contains(e.getKey())) text = text.replace(e.getKey(), language.tell(e.getValue().strip()) + (e.getValue().endsWith(" ") ? " " : ""));
             }
-            t.text(text);
+            t.text(element.closest("svg") == null ? BEFORE_UNIT.matcher(text).replaceAll("\u00A0") : text);
         });
         element.children().forEach(child -> said(child, language));
     }

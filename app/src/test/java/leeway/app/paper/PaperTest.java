@@ -30,7 +30,7 @@ class PaperTest {
     @TempDir
     Path folder;
 
-    private static String text(PDDocument pdf) throws IOException { return new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "); }
+    private static String text(PDDocument pdf) throws IOException { return new PDFTextStripper().getText(pdf).replaceAll("[\\s\u00A0]+", " "); }
 
     @Test
     void aReportIsWrittenAsAPageOnPaperAndAsACard() throws IOException {
