@@ -214,10 +214,10 @@ class WaysTest {
             assertThat(page.locator("#g-legs .item")).hasCount(2);
             page.locator("button[value=undo]").click();
             assertThat(page.locator("#g-legs .item")).hasCount(3);
-            page.locator("[name='u:patient/height']").selectOption("m");
+            page.locator("[name='u:legs/0/takes']").selectOption("s");
             page.locator("button[value=work]").click();
-            page.locator("button", new Page.LocatorOptions().setHasText("Convert: 1.7 m")).click();
-            assertThat(page.locator("#text")).hasValue(Pattern.compile("height: 1\\.7 m\\n"));
+            page.locator("button", new Page.LocatorOptions().setHasText("Convert: 720 s")).click();
+            assertThat(page.locator("#text")).hasValue(Pattern.compile("takes: 720 s"));
             page.locator("#answerside a", new Page.LocatorOptions().setHasText("Draw the map")).click();
             assertThat(page.locator("svg.operating.wide")).isVisible();
         }
