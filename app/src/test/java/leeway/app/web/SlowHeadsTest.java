@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Who never ends the head of a request is cut off; who is slow for other reasons is not. */
 class SlowHeadsTest {
-    private static final int MOST_MS = 200;
+    private static final int MOST_MS = 100;
     private static final String WHOLE = "GET / HTTP/1.1\r\nHost: localhost\r\n\r\n";
     private final Server server = new Server(new InetSocketAddress("127.0.0.1", 0));
 
