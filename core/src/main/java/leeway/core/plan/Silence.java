@@ -22,7 +22,7 @@ import leeway.core.transport.Transport;
  * @param byNobody most breaths meanwhile were started by something else than patient and backup
  */
 record Silence(double fromMin, double inAllMin, boolean whole, String who, boolean byNobody) {
-    /** A pause in breathing counts as apnoea from here on, s; the usual definition of adults (Spriggs, Essentials of Polysomnography 2010, glossary: at least ten seconds). */
+    /** A pause in breathing is spoken of from here on, s. Common practice, no source; sleep medicine counts ten seconds in adults (Spriggs, Essentials of Polysomnography 2010, glossary). */
     static final double APNOEA_S = 20;
     /** Share of a journey that counts as all of it. */
     private static final double WHOLE = 0.95;

@@ -11,7 +11,7 @@ import leeway.core.run.Knob;
 final class Why {
     private Why() { }
 
-    /** Sounds of which fewer are heard than this share are named with it. */
+    /** Sounds of which fewer are heard than this share are named with it; a matter of wording, no source. */
     private static final double LOUD = 0.5;
 
     static String of(Fault fault, Trial t, Stage stage) {
